@@ -1,0 +1,21 @@
+package org.handwheel.syntax;
+
+/**
+ * A place in a section: offsets from the section's own start, so that it stays right when text
+ * before the section changes.
+ *
+ * @param section the section the place is in
+ * @param start first UTF-16 unit
+ * @param end one past the last; may equal {@code start} where something is missing
+ */
+public record Origin(Section section, int start, int end) {
+  /** The text that stands there. */
+  public String text() {
+    return section.text().substring(start, end);
+  }
+
+  /** From the start of this place to the end of {@code other}, both in one section. */
+  public Origin to(Origin other) {
+    return new Origin(section, start, Math.max(end, other.end));
+  }
+}

@@ -1,0 +1,135 @@
+package org.handwheel.syntax;
+
+import java.util.List;
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.tree.ParseTree;
+import org.antlr.v4.runtime.tree.TerminalNode;
+import org.handwheel.grammar.HandwheelParser.ContentContext;
+import org.handwheel.grammar.HandwheelParser.FileContext;
+
+/**
+ * One section of a file: its text from the header to the next header, its tokens, its tree and what
+ * is wrong with its grammar. Compared by identity: two sections with the same text are two places.
+ */
+public final class Section {
+  private final String path;
+  private final SectionKind kind;
+  private final SourceText source;
+  private final List<Token> tokens;
+  private final FileContext tree;
+  private final int[] utf16Offsets;
+  private List<Finding> problems = List.of();
+  private List<Ignore> ignores = List.of();
+
+  Section(String path, SectionKind kind, String text, List<Token> tokens, FileContext tree) {
+    this.path = path;
+    this.kind = kind;
+    this.source = new SourceText(text);
+    this.tokens = List.copyOf(tokens);
+    this.tree = tree;
+    this.utf16Offsets = utf16Offsets(text);
+  }
+
+  /** Set once by the parser, which needs the section to say where its findings are. */
+  Section with(List<Finding> foundProblems, List<Ignore> foundIgnores) {
+    problems = List.copyOf(foundProblems);
+    ignores = List.copyOf(foundIgnores);
+    return this;
+  }
+
+  /** The file it belongs to, as the workspace names it. */
+  public String path() {
+    return path;
+  }
+
+  public SectionKind kind() {
+    return kind;
+  }
+
+  public String text() {
+    return source.text();
+  }
+
+  public SourceText source() {
+    return source;
+  }
+
+  /** All tokens, hidden ones too; together they are the text. The last is the end of input. */
+  public List<Token> tokens() {
+    return tokens;
+  }
+
+  public List<ContentContext> lines() {
+    return tree.content();
+  }
+
+  public FileContext tree() {
+    return tree;
+  }
+
+  /** Findings of grammar, at most one a line. */
+  public List<Finding> problems() {
+    return problems;
+  }
+
+  public List<Ignore> ignores() {
+    return ignores;
+  }
+
+  /** Whether the grammar of this line is broken, so that its meaning is not to be relied on. */
+  public boolean isBroken(ContentContext line) {
+    Origin origin = origin(line);
+    int first = source.lineAt(origin.start());
+    int last = source.lineAt(origin.end());
+    return problems.stream()
+        .mapToInt(problem -> source.lineAt(problem.origin().start()))
+        .anyMatch(at -> at >= first && at <= last);
+  }
+
+  public Origin origin(ParseTree node) {
+    if (node instanceof TerminalNode terminal) {
+      return origin(terminal.getSymbol());
+    }
+    ParserRuleContext context = (ParserRuleContext) node;
+    Token start = context.getStart();
+    Token stop = context.getStop();
+    if (stop == null || stop.getStopIndex() < start.getStartIndex()) {
+      int at = utf16(start.getStartIndex());
+      return new Origin(this, at, at);
+    }
+    return new Origin(this, utf16(start.getStartIndex()), utf16(stop.getStopIndex() + 1));
+  }
+
+  public Origin origin(Token token) {
+    return new Origin(
+        this,
+        utf16(token.getStartIndex()),
+        utf16(Math.max(token.getStartIndex(), token.getStopIndex() + 1)));
+  }
+
+  /** The header line, or the first line of a preamble. */
+  public Origin header() {
+    return new Origin(this, 0, source.lineEnd(0));
+  }
+
+  private int utf16(int codePointIndex) {
+    return utf16Offsets.length == 0 ? codePointIndex : utf16Offsets[codePointIndex];
+  }
+
+  /** The generated lexer counts code points, everything else UTF-16; empty where they agree. */
+  private static int[] utf16Offsets(String text) {
+    int codePoints = text.codePointCount(0, text.length());
+    if (codePoints == text.length()) {
+      return new int[0];
+    }
+    int[] offsets = new int[codePoints + 1];
+    int at = 0;
+    for (int i = 0; i < codePoints; i++) {
+      offsets[i] = at;
+      at += Character.charCount(text.codePointAt(at));
+    }
+    offsets[codePoints] = at;
+    return offsets;
+  }
+}

@@ -1,0 +1,160 @@
+package org.handwheel.syntax;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.antlr.v4.runtime.BaseErrorListener;
+import org.antlr.v4.runtime.CharStreams;
+import org.antlr.v4.runtime.CommonTokenStream;
+import org.antlr.v4.runtime.DefaultErrorStrategy;
+import org.antlr.v4.runtime.Parser;
+import org.antlr.v4.runtime.RecognitionException;
+import org.antlr.v4.runtime.Recognizer;
+import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.TokenStream;
+import org.handwheel.grammar.HandwheelLexer;
+import org.handwheel.grammar.HandwheelParser;
+import org.handwheel.grammar.HandwheelParser.ContentContext;
+import org.handwheel.grammar.HandwheelParser.FileContext;
+import org.jspecify.annotations.Nullable;
+
+/** Parses one section's text: a pure function, the same for the same text. */
+final class SectionParser {
+  private SectionParser() {}
+
+  static Section parse(String path, SectionKind kind, String text) {
+    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text));
+    lexer.removeErrorListeners();
+    CommonTokenStream stream = new CommonTokenStream(lexer);
+    HandwheelParser parser = new HandwheelParser(stream);
+    parser.removeErrorListeners();
+    parser.setErrorHandler(new LineBoundRecovery());
+    BrokenLines broken = new BrokenLines();
+    parser.addErrorListener(broken);
+    FileContext tree = parser.file();
+    stream.fill();
+    Section section = new Section(path, kind, text, stream.getTokens(), tree);
+    return section.with(problems(section, broken.lines), ignores(section));
+  }
+
+  private static List<Finding> problems(Section section, Set<Integer> brokenLines) {
+    List<Finding> problems = new ArrayList<>();
+    for (List<Token> line : logicalLines(section.tokens())) {
+      Token first = line.get(0);
+      Token last = line.get(line.size() - 1);
+      boolean broken =
+          brokenLines.stream().anyMatch(at -> at >= first.getLine() && at <= last.getLine());
+      if (broken) {
+        problems.add(LineProblem.explain(section, line));
+      }
+    }
+    for (ContentContext line : section.lines()) {
+      if (line.unknownLine() != null) {
+        problems.add(LineProblem.unknown(section, line));
+      }
+    }
+    problems.sort((a, b) -> Integer.compare(a.origin().start(), b.origin().start()));
+    return problems;
+  }
+
+  /** The visible tokens of each line, joined lines as one; a line break or the end closes each. */
+  private static List<List<Token>> logicalLines(List<Token> tokens) {
+    List<List<Token>> lines = new ArrayList<>();
+    List<Token> line = new ArrayList<>();
+    for (Token token : tokens) {
+      if (token.getChannel() != Token.DEFAULT_CHANNEL) {
+        continue;
+      }
+      line.add(token);
+      if (token.getType() == HandwheelLexer.NL || token.getType() == Token.EOF) {
+        lines.add(line);
+        line = new ArrayList<>();
+      }
+    }
+    return lines;
+  }
+
+  private static List<Ignore> ignores(Section section) {
+    List<Ignore> ignores = new ArrayList<>();
+    int lastCodeLine = -1;
+    for (Token token : section.tokens()) {
+      if (token.getChannel() == Token.DEFAULT_CHANNEL) {
+        if (token.getType() != HandwheelLexer.NL) {
+          lastCodeLine = token.getLine();
+        }
+      } else if (token.getType() == HandwheelLexer.COMMENT) {
+        // Behind a statement it is about that line; alone, about the next.  ANTLR counts from 1.
+        int about = lastCodeLine == token.getLine() ? token.getLine() - 1 : token.getLine();
+        Ignore.in(token.getText(), section.origin(token), about).ifPresent(ignores::add);
+      }
+    }
+    return ignores;
+  }
+
+  /** Collects which lines the parser stumbled over; the words come from {@link LineProblem}. */
+  private static final class BrokenLines extends BaseErrorListener {
+    private final Set<Integer> lines = new HashSet<>();
+
+    @Override
+    public void syntaxError(
+        Recognizer<?, ?> recognizer,
+        Object offendingSymbol,
+        int line,
+        int column,
+        String message,
+        @Nullable RecognitionException e) {
+      lines.add(line);
+    }
+  }
+
+  /**
+   * Recovery that never crosses a line's end: it deletes no newline, and after an error it keeps the
+   * rest of the line in the tree as error nodes and goes on with the next line.
+   */
+  private static final class LineBoundRecovery extends DefaultErrorStrategy {
+    @Override
+    protected @Nullable Token singleTokenDeletion(Parser parser) {
+      return atLineEnd(parser) ? null : super.singleTokenDeletion(parser);
+    }
+
+    @Override
+    public void sync(Parser parser) {
+      if (parser.getContext().getRuleIndex() != HandwheelParser.RULE_file
+          || atLineEnd(parser)
+          || atLineStart(parser)) {
+        return;
+      }
+      // A statement has ended and something is left on its line.
+      if (!inErrorRecoveryMode(parser)) {
+        reportUnwantedToken(parser);
+      }
+      skipToLineEnd(parser);
+    }
+
+    @Override
+    public void recover(Parser parser, RecognitionException e) {
+      skipToLineEnd(parser);
+    }
+
+    private static void skipToLineEnd(Parser parser) {
+      while (!atLineEnd(parser)) {
+        parser.consume();
+      }
+    }
+
+    private static boolean atLineEnd(Parser parser) {
+      int next = parser.getInputStream().LA(1);
+      return next == HandwheelLexer.NL || next == Token.EOF;
+    }
+
+    private static boolean atLineStart(Parser parser) {
+      TokenStream stream = parser.getInputStream();
+      int at = parser.getCurrentToken().getTokenIndex() - 1;
+      while (at >= 0 && stream.get(at).getChannel() != Token.DEFAULT_CHANNEL) {
+        at--;
+      }
+      return at < 0 || stream.get(at).getType() == HandwheelLexer.NL;
+    }
+  }
+}

@@ -1,0 +1,112 @@
+package org.handwheel.syntax;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A file's text with its sections in order. Their texts put together are the file's text.
+ *
+ * <p>The first section is the preamble: the lines before any header, often empty.
+ */
+public final class SyntaxTree {
+  private final String path;
+  private final SourceText source;
+  private final List<Section> sections;
+  private final Map<Section, Integer> bases = new IdentityHashMap<>();
+
+  private SyntaxTree(String path, SourceText source, List<Section> sections) {
+    this.path = path;
+    this.source = source;
+    this.sections = List.copyOf(sections);
+    int base = 0;
+    for (Section section : this.sections) {
+      bases.put(section, base);
+      base += section.text().length();
+    }
+  }
+
+  /** Parses any text; never fails. */
+  public static SyntaxTree parse(String path, String text) {
+    SourceText source = new SourceText(text);
+    List<Section> sections = new ArrayList<>();
+    SectionKind kind = SectionKind.PREAMBLE;
+    int start = 0;
+    for (int line = 0; line < source.lineCount(); line++) {
+      int lineStart = source.lineStart(line);
+      SectionKind begun = SectionKind.startedBy(firstWord(text, lineStart));
+      if (begun != SectionKind.PREAMBLE) {
+        sections.add(SectionParser.parse(path, kind, text.substring(start, lineStart)));
+        kind = begun;
+        start = lineStart;
+      }
+    }
+    sections.add(SectionParser.parse(path, kind, text.substring(start)));
+    return new SyntaxTree(path, source, sections);
+  }
+
+  private static String firstWord(String text, int lineStart) {
+    int from = lineStart;
+    while (from < text.length() && isBlank(text.charAt(from))) {
+      from++;
+    }
+    int to = from;
+    while (to < text.length() && isWordPart(text.charAt(to))) {
+      to++;
+    }
+    return text.substring(from, to);
+  }
+
+  private static boolean isBlank(char c) {
+    return c == ' ' || c == '\t' || c == '\u00a0' || c == '\u2007' || c == '\u202f' || c == '\ufeff';
+  }
+
+  private static boolean isWordPart(char c) {
+    return (c >= 'a' && c <= 'z')
+        || (c >= 'A' && c <= 'Z')
+        || (c >= '0' && c <= '9')
+        || c == '_'
+        || c == '-'
+        || (c >= '\u00df' && c <= '\u00ff' && c != '\u00f7');
+  }
+
+  public String path() {
+    return path;
+  }
+
+  public SourceText source() {
+    return source;
+  }
+
+  public List<Section> sections() {
+    return sections;
+  }
+
+  /** Where a section starts in the file. */
+  public int base(Section section) {
+    Integer base = bases.get(section);
+    if (base == null) {
+      throw new IllegalArgumentException("the section is not of this tree");
+    }
+    return base;
+  }
+
+  public boolean contains(Origin origin) {
+    return bases.containsKey(origin.section());
+  }
+
+  /** The offset in the file at which a place starts. */
+  public int start(Origin origin) {
+    return base(origin.section()) + origin.start();
+  }
+
+  public int end(Origin origin) {
+    return base(origin.section()) + origin.end();
+  }
+
+  /** The line, from 0, on which a place starts. */
+  public int line(Origin origin) {
+    return source.lineAt(start(origin));
+  }
+}
