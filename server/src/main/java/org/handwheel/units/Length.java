@@ -109,15 +109,20 @@ public record Length(long picometres) implements Comparable<Length> {
     return times(BigFraction.of(1, 2));
   }
 
-  /** How many times {@code other} goes into this length, exactly. */
+  /** How many times {@code other}, which must not be zero, goes into this length, exactly. */
   public BigFraction over(Length other) {
     return BigFraction.of(picometres).divide(BigFraction.of(other.picometres));
   }
 
   /**
    * How many steps of at most {@code step} this length needs: its ceiling; zero if not positive.
+   *
+   * @throws IllegalArgumentException if {@code step} is not positive
    */
   public long stepsOf(Length step) {
+    if (!step.isPositive()) {
+      throw new IllegalArgumentException("a step has a positive length");
+    }
     if (!isPositive()) {
       return 0;
     }

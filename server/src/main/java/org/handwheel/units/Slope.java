@@ -20,7 +20,11 @@ public record Slope(long billionths) implements Comparable<Slope> {
     }
   }
 
-  /** {@code rise} over {@code run}, rounded up to a billionth; {@code run} must be positive. */
+  /**
+   * {@code rise} over {@code run}, rounded up to a billionth; {@code run} must be positive.
+   *
+   * @throws LengthOverflowException if the slope is too steep to count in billionths
+   */
   public static Slope of(Length rise, Length run) {
     if (!run.isPositive()) {
       throw new IllegalArgumentException("a slope needs a length to rise over");
@@ -28,13 +32,14 @@ public record Slope(long billionths) implements Comparable<Slope> {
     BigInteger scaled =
         BigInteger.valueOf(rise.abs().picometres()).multiply(BigInteger.valueOf(1_000_000_000L));
     return new Slope(
-        new BigDecimal(scaled)
-            .divide(BigDecimal.valueOf(run.picometres()), 0, RoundingMode.CEILING)
-            .longValueExact());
+        whole(
+            new BigDecimal(scaled)
+                .divide(BigDecimal.valueOf(run.picometres()), 0, RoundingMode.CEILING)));
   }
 
   public Slope plus(Slope other) {
-    return new Slope(Math.addExact(billionths, other.billionths));
+    return new Slope(
+        whole(BigDecimal.valueOf(billionths).add(BigDecimal.valueOf(other.billionths))));
   }
 
   /** The error over a length, rounded up to a picometre. */
@@ -43,7 +48,15 @@ public record Slope(long billionths) implements Comparable<Slope> {
         BigDecimal.valueOf(run.abs().picometres())
             .multiply(BigDecimal.valueOf(billionths))
             .divide(BigDecimal.valueOf(1_000_000_000L), 0, RoundingMode.CEILING);
-    return new Length(rise.longValueExact());
+    return new Length(whole(rise));
+  }
+
+  private static long whole(BigDecimal value) {
+    try {
+      return value.longValueExact();
+    } catch (ArithmeticException e) {
+      throw new LengthOverflowException();
+    }
   }
 
   public boolean isMoreThan(Slope other) {
