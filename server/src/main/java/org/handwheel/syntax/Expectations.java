@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
  * What the grammar allows at a point of a line, found by walking the grammar's state machine over
  * the line's tokens. It serves error messages, and proposals at a cursor.
  *
- * <p>All readings of the line are followed at once, so what it says does not depend on the decisions
- * the parser had already taken when it met the error.
+ * <p>All readings of the line are followed at once, so what it says does not depend on the
+ * decisions the parser had already taken when it met the error.
  */
 public final class Expectations {
   private static final ATNState[] STARTS = {

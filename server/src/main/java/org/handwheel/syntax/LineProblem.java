@@ -53,12 +53,13 @@ final class LineProblem {
         .withFix(Fix.replace("Write `" + near.get() + "`", origin, near.get()));
   }
 
-  private static Finding unexpected(
-      Section section, List<Token> words, Expectations expectations) {
+  private static Finding unexpected(Section section, List<Token> words, Expectations expectations) {
     int position = expectations.position();
     boolean atEnd = position >= words.size();
     Origin origin =
-        atEnd ? after(section, words) : section.origin(words.get(Math.min(position, words.size() - 1)));
+        atEnd
+            ? after(section, words)
+            : section.origin(words.get(Math.min(position, words.size() - 1)));
     List<String> phrases = Vocabulary.phrases(expectations);
     StringBuilder message = new StringBuilder();
     message.append(phrases.isEmpty() ? "this does not fit here" : "expected " + list(phrases));
@@ -111,8 +112,12 @@ final class LineProblem {
           return Optional.of(
               finding(
                   origin,
-                  "`" + text + "` is neither a comment nor a size: put a blank after `#` for a"
-                      + " comment, or write `no " + text.substring(1) + "` for a drill"));
+                  "`"
+                      + text
+                      + "` is neither a comment nor a size: put a blank after `#` for a"
+                      + " comment, or write `no "
+                      + text.substring(1)
+                      + "` for a drill"));
         }
         case HandwheelLexer.ERROR -> {
           return Optional.of(strayCharacter(origin));
@@ -147,7 +152,8 @@ final class LineProblem {
       case "\u201c", "\u201d", "\u201e", "\u2033" ->
           finding(origin, "write the plain quote \" instead of `" + text + "`")
               .withFix(Fix.replace("Write \"", origin, "\""));
-      case "\\" -> finding(origin, "`\\` joins a line to the next and must be the last on its line");
+      case "\\" ->
+          finding(origin, "`\\` joins a line to the next and must be the last on its line");
       default -> finding(origin, "`" + shown(text) + "` means nothing here");
     };
   }

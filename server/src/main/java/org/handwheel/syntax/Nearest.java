@@ -9,7 +9,9 @@ import java.util.Optional;
 public final class Nearest {
   private Nearest() {}
 
-  /** The nearest word, if it is near enough: a third of the letters, at most three, may be wrong. */
+  /**
+   * The nearest word, if it is near enough: a third of the letters, at most three, may be wrong.
+   */
   public static Optional<String> to(String word, Collection<String> candidates) {
     String wanted = word.toLowerCase(Locale.ROOT);
     int allowed = Math.max(1, Math.min(3, wanted.length() / 3));
@@ -35,7 +37,10 @@ public final class Nearest {
         int replace = cost[i - 1][j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
         cost[i][j] = Math.min(replace, Math.min(cost[i - 1][j], cost[i][j - 1]) + 1);
         boolean swapped =
-            i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1);
+            i > 1
+                && j > 1
+                && a.charAt(i - 1) == b.charAt(j - 2)
+                && a.charAt(i - 2) == b.charAt(j - 1);
         if (swapped) {
           cost[i][j] = Math.min(cost[i][j], cost[i - 2][j - 2] + 1);
         }

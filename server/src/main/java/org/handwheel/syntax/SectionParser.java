@@ -109,8 +109,8 @@ final class SectionParser {
   }
 
   /**
-   * Recovery that never crosses a line's end: it deletes no newline, and after an error it keeps the
-   * rest of the line in the tree as error nodes and goes on with the next line.
+   * Recovery that never crosses a line's end: it deletes no newline, and after an error it keeps
+   * the rest of the line in the tree as error nodes and goes on with the next line.
    */
   private static final class LineBoundRecovery extends DefaultErrorStrategy {
     @Override

@@ -3,7 +3,6 @@ package org.handwheel.syntax;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * A file's text with its sections in order. Their texts put together are the file's text.
@@ -14,7 +13,7 @@ public final class SyntaxTree {
   private final String path;
   private final SourceText source;
   private final List<Section> sections;
-  private final Map<Section, Integer> bases = new IdentityHashMap<>();
+  private final IdentityHashMap<Section, Integer> bases = new IdentityHashMap<>();
 
   private SyntaxTree(String path, SourceText source, List<Section> sections) {
     this.path = path;
@@ -59,7 +58,12 @@ public final class SyntaxTree {
   }
 
   private static boolean isBlank(char c) {
-    return c == ' ' || c == '\t' || c == '\u00a0' || c == '\u2007' || c == '\u202f' || c == '\ufeff';
+    return c == ' '
+        || c == '\t'
+        || c == '\u00a0'
+        || c == '\u2007'
+        || c == '\u202f'
+        || c == '\ufeff';
   }
 
   private static boolean isWordPart(char c) {

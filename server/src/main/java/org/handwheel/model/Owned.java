@@ -1,0 +1,253 @@
+package org.handwheel.model;
+
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.numbers.fraction.BigFraction;
+import org.handwheel.syntax.Origin;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.handwheel.units.Slope;
+import org.jspecify.annotations.Nullable;
+
+/** A thing of the shop, as its {@code own} section describes it. */
+public sealed interface Owned {
+  OwnKind kind();
+
+  String name();
+
+  /** Where its name is declared. */
+  Origin origin();
+
+  /**
+   * A milling machine.
+   *
+   * @param speeds the spindle's real steps in turns a minute, rising; empty if it is stepless
+   * @param topSpeed the highest speed, 0 if not said
+   * @param watts the motor's power, 0 if not said
+   */
+  record Machine(
+      String name,
+      Origin origin,
+      Map<Axis, Screw> screws,
+      Column column,
+      List<Double> speeds,
+      double topSpeed,
+      double watts)
+      implements Owned {
+    public Machine {
+      screws = Map.copyOf(screws);
+      speeds = List.copyOf(speeds);
+    }
+
+    @Override
+    public OwnKind kind() {
+      return OwnKind.MACHINE;
+    }
+
+    /** The screw and dial of an axis, if the shop describes it. */
+    public @Nullable Screw screw(Axis axis) {
+      return screws.get(axis);
+    }
+  }
+
+  /** How the head is carried; on a round column, moving it loses the place in X and Y. */
+  enum Column {
+    ROUND,
+    DOVETAIL,
+    FIXED
+  }
+
+  /**
+   * The screw and the dial of one axis.
+   *
+   * @param lead travel for one turn of the handle
+   * @param divisions marks on the collar, not always a whole number (62.5)
+   * @param backlash lost motion when the direction is turned round
+   * @param handle where the handle is, if said
+   * @param clockwise where the table (on Z: what the handle moves) goes when that handle turns
+   *     clockwise, if said; there is no default for handedness
+   * @param readable the part of a division that can be read, 1/2 unless the shop says otherwise
+   */
+  record Screw(
+      Axis axis,
+      Length lead,
+      BigFraction divisions,
+      Length backlash,
+      @Nullable Length travel,
+      @Nullable Direction handle,
+      @Nullable Direction clockwise,
+      BigFraction readable) {
+    /** The travel of one division, exact to a picometre. */
+    public Length division() {
+      return lead.times(divisions.reciprocal());
+    }
+
+    /** How far a careful reading may be off: the readable part of a division, halved. */
+    public Length readingError() {
+      return division().times(readable).half();
+    }
+  }
+
+  /**
+   * A vise.
+   *
+   * @param jawDepth from the bed to the top of the jaws
+   * @param opening the widest it opens
+   * @param jawSquare how far the fixed jaw may be from square to the bed
+   * @param fixedJaw on which side the fixed jaw is
+   * @param lift how far the moving jaw may lift untapped work
+   * @param slack how far the moving jaw may swivel without harm
+   * @param trued how true it is known to stand to the table, if it is keyed or was set for good
+   */
+  record Vise(
+      String name,
+      Origin origin,
+      Length jawWidth,
+      Length jawDepth,
+      Length opening,
+      Slope jawSquare,
+      Direction fixedJaw,
+      Length lift,
+      Slope slack,
+      @Nullable Slope trued)
+      implements Owned {
+    @Override
+    public OwnKind kind() {
+      return OwnKind.VISE;
+    }
+  }
+
+  /**
+   * A set of parallels.
+   *
+   * @param mismatch how far their heights may differ
+   */
+  record Parallels(
+      String name,
+      Origin origin,
+      Length thickness,
+      Length height,
+      Length length,
+      int count,
+      Length mismatch)
+      implements Owned {
+    @Override
+    public OwnKind kind() {
+      return OwnKind.PARALLELS;
+    }
+  }
+
+  /**
+   * A milling cutter.
+   *
+   * @param flute length of the cutting edges along the axis
+   * @param reach how far below the holder it can go, if said
+   * @param corner corner radius or chamfer, zero for sharp corners
+   */
+  record Cutter(
+      String name,
+      Origin origin,
+      CutterKind cutterKind,
+      Length dia,
+      int teeth,
+      Length flute,
+      @Nullable Length reach,
+      Length corner,
+      Hand hand,
+      ToolMaterial madeOf)
+      implements Owned {
+    @Override
+    public OwnKind kind() {
+      return OwnKind.CUTTER;
+    }
+
+    public Length radius() {
+      return dia.half();
+    }
+  }
+
+  /** What kind of cutter it is. */
+  enum CutterKind {
+    END_MILL,
+    SLOT_DRILL,
+    FACE_MILL,
+    FLY_CUTTER,
+    SHELL_MILL,
+    CHAMFER_MILL
+  }
+
+  /** Right-hand cutters cut turning clockwise seen from above. */
+  enum Hand {
+    RIGHT,
+    LEFT
+  }
+
+  /** What the cutting edges are made of. */
+  enum ToolMaterial {
+    HSS,
+    CARBIDE
+  }
+
+  /**
+   * A measuring instrument.
+   *
+   * @param range what it can measure, if limited
+   * @param resolution the least difference it shows
+   * @param accuracy how far a careful reading may be off
+   */
+  record Instrument(
+      String name,
+      Origin origin,
+      InstrumentKind instrumentKind,
+      @Nullable LengthRange range,
+      Length resolution,
+      Length accuracy)
+      implements Owned {
+    @Override
+    public OwnKind kind() {
+      return OwnKind.INSTRUMENT;
+    }
+  }
+
+  /** What an instrument is for. */
+  enum InstrumentKind {
+    CALIPER,
+    MICROMETER,
+    DEPTH_MICROMETER,
+    HEIGHT_GAUGE,
+    RULE,
+    INDICATOR,
+    SQUARE,
+    PLUG_GAUGE,
+    FEELER;
+
+    /** Whether it gives a size, not just a deviation or a go and a no. */
+    public boolean measuresSizes() {
+      return switch (this) {
+        case CALIPER, MICROMETER, DEPTH_MICROMETER, HEIGHT_GAUGE, RULE -> true;
+        case INDICATOR, SQUARE, PLUG_GAUGE, FEELER -> false;
+      };
+    }
+  }
+
+  /** An edge finder with the diameter of its tip. */
+  record Finder(String name, Origin origin, Length dia) implements Owned {
+    @Override
+    public OwnKind kind() {
+      return OwnKind.FINDER;
+    }
+  }
+
+  /** Anything of one size: packing, spacers, bars, clamps, drills, taps, reamers and the rest. */
+  record Piece(OwnKind kind, String name, Origin origin, Map<String, Length> sizes)
+      implements Owned {
+    public Piece {
+      sizes = Map.copyOf(sizes);
+    }
+
+    /** A size by its property's name, such as {@code thickness}. */
+    public @Nullable Length size(String property) {
+      return sizes.get(property);
+    }
+  }
+}

@@ -1,0 +1,163 @@
+package org.handwheel.model;
+
+import java.util.List;
+import java.util.Map;
+import org.handwheel.syntax.Origin;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The part as the drawing has it.
+ *
+ * @param datums datum letters and their faces
+ * @param general the general tolerance named, such as ISO 2768 m
+ */
+public record Part(
+    Origin origin,
+    @Nullable Located<String> material,
+    Map<PartDimension, DimensionSpec> dimensions,
+    Map<String, Face> datums,
+    List<Callout> callouts,
+    List<Located<Face>> surfaces,
+    @Nullable GeneralTolerance general,
+    @Nullable Located<Length> brokenEdges,
+    List<HoleSpec> holes,
+    List<PatternSpec> patterns,
+    List<FeatureSpec> features) {
+  public Part {
+    dimensions = Map.copyOf(dimensions);
+    datums = Map.copyOf(datums);
+    callouts = List.copyOf(callouts);
+    surfaces = List.copyOf(surfaces);
+    holes = List.copyOf(holes);
+    patterns = List.copyOf(patterns);
+    features = List.copyOf(features);
+  }
+
+  public @Nullable DimensionSpec dimension(PartDimension dimension) {
+    return dimensions.get(dimension);
+  }
+
+  /**
+   * A size on the drawing.
+   *
+   * @param nominal the size as written
+   * @param limits what it may be, if a tolerance is given with it
+   */
+  public record DimensionSpec(
+      PartDimension dimension, Length nominal, @Nullable LengthRange limits, Origin origin) {}
+
+  /** {@code tolerance ISO 2768 m}. */
+  public record GeneralTolerance(String standard, int number, String grade, Origin origin) {}
+
+  /** A demand on how faces lie, in the sense of ISO 1101: the width of a zone over the face. */
+  public sealed interface Callout {
+    Length zone();
+
+    Origin origin();
+
+    /** {@code square back to top 0.03}. */
+    record Square(Face face, Face reference, Length zone, Origin origin) implements Callout {}
+
+    /** {@code parallel bottom to top 0.03}. */
+    record Parallel(Face face, Face reference, Length zone, Origin origin) implements Callout {}
+
+    /** {@code flat top 0.02}. */
+    record Flat(Face face, Length zone, Origin origin) implements Callout {}
+
+    /** {@code square all 0.05}: every two faces that meet, and every two that face each other. */
+    record SquareAll(Length zone, Origin origin) implements Callout {}
+  }
+
+  /** A position on a face: two coordinates from the named corner, or from the centre. */
+  public record Position(Length first, Length second, List<Face> corner, Origin origin) {
+    public Position {
+      corner = List.copyOf(corner);
+    }
+
+    public boolean isFromCentre() {
+      return corner.isEmpty();
+    }
+  }
+
+  /**
+   * A hole.
+   *
+   * @param dia the bore, or nothing for a thread
+   * @param limits the bore's limits if a tolerance is written
+   * @param fit ISO 286 code such as H7, as written
+   * @param thread designation such as M6, as written
+   * @param position where, or nothing if a pattern places it
+   * @param depth the full-diameter depth; nothing if it goes through
+   * @param threadDepth depth of full thread
+   * @param drillDepth depth of the tapping drill
+   */
+  public record HoleSpec(
+      String name,
+      Face face,
+      @Nullable Length dia,
+      @Nullable LengthRange limits,
+      @Nullable String fit,
+      @Nullable String thread,
+      @Nullable Position position,
+      boolean through,
+      @Nullable Length depth,
+      @Nullable Length threadDepth,
+      @Nullable Length drillDepth,
+      @Nullable Length spotface,
+      @Nullable Length counterboreDia,
+      @Nullable Length counterboreDepth,
+      @Nullable Length countersink,
+      Origin origin) {}
+
+  /** How a pattern repeats its hole. */
+  public sealed interface Shape {
+    /** Equally spaced on a circle, counter-clockwise from +x seen on the face. */
+    record Circle(Length dia, int count, double firstDegrees, Position about) implements Shape {}
+
+    /** Equally spaced in a line. */
+    record Row(int count, Position start, Length stepFirst, Length stepSecond) implements Shape {}
+
+    /** Rows and columns. */
+    record Grid(int columns, int rows, Position start, Length stepFirst, Length stepSecond)
+        implements Shape {}
+  }
+
+  /** A pattern of a hole; it places the hole. */
+  public record PatternSpec(String name, String hole, @Nullable Shape shape, Origin origin) {}
+
+  /** What kind of feature. */
+  public enum FeatureKind {
+    SLOT,
+    POCKET,
+    OUTLINE,
+    CORNER,
+    CHAMFER,
+    PROFILE,
+    STEP
+  }
+
+  /** The form of an outline. */
+  public enum OutlineForm {
+    ELLIPSE,
+    OBROUND,
+    CIRCLE
+  }
+
+  /** A slot, pocket, outline, corner or chamfer of the drawing. */
+  public record FeatureSpec(
+      FeatureKind featureKind,
+      String name,
+      @Nullable Face face,
+      @Nullable Position position,
+      @Nullable Length width,
+      @Nullable Length length,
+      @Nullable Length depth,
+      @Nullable Length radius,
+      @Nullable OutlineForm form,
+      @Nullable Length formFirst,
+      @Nullable Length formSecond,
+      @Nullable Length tolerance,
+      Origin origin) {}
+}

@@ -1,0 +1,34 @@
+package org.handwheel.model;
+
+import java.util.List;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Origin;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A whole plan with everything it refers to.
+ *
+ * @param header the plan's header line, or its first line
+ * @param machine the machine it is for, if it can be told
+ * @param findings what is wrong with its meaning: values, names, places of lines
+ */
+public record Plan(
+    String path,
+    String title,
+    Origin header,
+    Owned.@Nullable Machine machine,
+    Shop shop,
+    @Nullable Part part,
+    @Nullable Stock stock,
+    List<Setup> setups,
+    List<LogSection> logs,
+    List<Inspection> inspections,
+    Names names,
+    List<Finding> findings) {
+  public Plan {
+    setups = List.copyOf(setups);
+    logs = List.copyOf(logs);
+    inspections = List.copyOf(inspections);
+    findings = List.copyOf(findings);
+  }
+}

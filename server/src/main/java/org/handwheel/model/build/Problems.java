@@ -1,0 +1,32 @@
+package org.handwheel.model.build;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Severity;
+
+/** Collects what the builder finds wrong; ids are those of the rule pages. */
+final class Problems {
+  private final List<Finding> findings = new ArrayList<>();
+
+  void add(Finding finding) {
+    findings.add(finding);
+  }
+
+  void error(String rule, Origin origin, String message) {
+    add(new Finding(rule, Severity.ERROR, origin, message));
+  }
+
+  void warning(String rule, Origin origin, String message) {
+    add(new Finding(rule, Severity.WARNING, origin, message));
+  }
+
+  int count() {
+    return findings.size();
+  }
+
+  List<Finding> findings() {
+    return List.copyOf(findings);
+  }
+}
