@@ -33,9 +33,9 @@ final class LengthRangeTests {
 
   @Test
   void refusesEndsInTheWrongOrder() {
-    Length low = Length.mm("1");
-    Length high = Length.mm("2");
-    assertThatThrownBy(() -> new LengthRange(high, low))
+    Length one = Length.mm("1");
+    Length two = Length.mm("2");
+    assertThatThrownBy(() -> new LengthRange(two, one))
         .isInstanceOf(IllegalArgumentException.class);
   }
 
