@@ -23,6 +23,7 @@ final class NameTable {
   private final Map<Kind, Map<String, Declaration>> known = new LinkedHashMap<>();
   private final List<Declaration> own = new ArrayList<>();
   private final List<Use> uses = new ArrayList<>();
+  private boolean thingsDoubtful;
 
   NameTable(Problems problems) {
     this.problems = problems;
@@ -51,6 +52,11 @@ final class NameTable {
     table(declaration.kind()).putIfAbsent(key(declaration.name()), declaration);
   }
 
+  /** A shop file could not be read: things it may own are not reported as missing. */
+  void doubtThings() {
+    thingsDoubtful = true;
+  }
+
   boolean knows(Kind kind, String name) {
     return table(kind).containsKey(key(name));
   }
@@ -67,6 +73,11 @@ final class NameTable {
   }
 
   private void undefined(Kind kind, String what, String name, Origin origin) {
+    boolean ofPlan =
+        kind == Kind.VALUE || kind == Kind.HOLE || kind == Kind.FEATURE || kind == Kind.SETUP;
+    if (thingsDoubtful && !ofPlan) {
+      return;
+    }
     List<String> names = table(kind).values().stream().map(Declaration::name).toList();
     Optional<String> near = Nearest.to(name, names);
     String message = "there is no " + what + " `" + name + "`";

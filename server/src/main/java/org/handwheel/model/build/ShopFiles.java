@@ -103,7 +103,8 @@ public final class ShopFiles {
     switch (kind) {
       case LIMITS -> readLimits(properties);
       case SEVERITIES -> readSeverities(properties);
-      case MATERIAL -> things.add(material(name, origin, properties));
+      // The properties of a material are read by the tables of materials.
+      case MATERIAL -> things.add(new Owned.Piece(OwnKind.MATERIAL, name, origin, Map.of()));
       default -> {
         Owned thing = new ThingBuilder(name, origin, properties).build(kind);
         properties.finish();
@@ -112,11 +113,6 @@ public final class ShopFiles {
         }
       }
     }
-  }
-
-  /** Any property of a material is kept for the tables to read; only their form is checked here. */
-  private Owned material(String name, Origin origin, Properties properties) {
-    return new Owned.Piece(OwnKind.MATERIAL, name, origin, Map.of());
   }
 
   private void readLimits(Properties properties) {
@@ -163,6 +159,7 @@ public final class ShopFiles {
       case CUTTER -> Kind.CUTTER;
       case INSTRUMENT -> Kind.INSTRUMENT;
       case FINDER -> Kind.FINDER;
+      // The properties of a material are read by the tables of materials.
       case MATERIAL -> Kind.MATERIAL;
       default -> Kind.PIECE;
     };

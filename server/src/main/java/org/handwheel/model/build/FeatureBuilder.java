@@ -1,0 +1,335 @@
+package org.handwheel.model.build;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.antlr.v4.runtime.tree.ParseTree;
+import org.handwheel.grammar.HandwheelParser.CornerContext;
+import org.handwheel.grammar.HandwheelParser.ExprContext;
+import org.handwheel.grammar.HandwheelParser.FeatureAtContext;
+import org.handwheel.grammar.HandwheelParser.FeatureCircleContext;
+import org.handwheel.grammar.HandwheelParser.FeatureClauseContext;
+import org.handwheel.grammar.HandwheelParser.FeatureDepthContext;
+import org.handwheel.grammar.HandwheelParser.FeatureEllipseContext;
+import org.handwheel.grammar.HandwheelParser.FeatureInContext;
+import org.handwheel.grammar.HandwheelParser.FeatureLengthContext;
+import org.handwheel.grammar.HandwheelParser.FeatureLineContext;
+import org.handwheel.grammar.HandwheelParser.FeatureObroundContext;
+import org.handwheel.grammar.HandwheelParser.FeatureRadiusContext;
+import org.handwheel.grammar.HandwheelParser.FeatureSeenFromContext;
+import org.handwheel.grammar.HandwheelParser.FeatureSizeContext;
+import org.handwheel.grammar.HandwheelParser.FeatureThroughContext;
+import org.handwheel.grammar.HandwheelParser.FeatureToleranceContext;
+import org.handwheel.grammar.HandwheelParser.FeatureWidthContext;
+import org.handwheel.grammar.HandwheelParser.HoleAtContext;
+import org.handwheel.grammar.HandwheelParser.HoleClauseContext;
+import org.handwheel.grammar.HandwheelParser.HoleCounterboreContext;
+import org.handwheel.grammar.HandwheelParser.HoleCountersinkContext;
+import org.handwheel.grammar.HandwheelParser.HoleDepthContext;
+import org.handwheel.grammar.HandwheelParser.HoleDiaContext;
+import org.handwheel.grammar.HandwheelParser.HoleDrillDepthContext;
+import org.handwheel.grammar.HandwheelParser.HoleLineContext;
+import org.handwheel.grammar.HandwheelParser.HoleSpotfaceContext;
+import org.handwheel.grammar.HandwheelParser.HoleThreadContext;
+import org.handwheel.grammar.HandwheelParser.HoleThreadDepthContext;
+import org.handwheel.grammar.HandwheelParser.HoleThroughContext;
+import org.handwheel.grammar.HandwheelParser.PatternAboutContext;
+import org.handwheel.grammar.HandwheelParser.PatternAtContext;
+import org.handwheel.grammar.HandwheelParser.PatternByContext;
+import org.handwheel.grammar.HandwheelParser.PatternCircleContext;
+import org.handwheel.grammar.HandwheelParser.PatternClauseContext;
+import org.handwheel.grammar.HandwheelParser.PatternCountContext;
+import org.handwheel.grammar.HandwheelParser.PatternFirstContext;
+import org.handwheel.grammar.HandwheelParser.PatternGridContext;
+import org.handwheel.grammar.HandwheelParser.PatternLineContext;
+import org.handwheel.grammar.HandwheelParser.PatternRowContext;
+import org.handwheel.grammar.HandwheelParser.PointContext;
+import org.handwheel.model.Face;
+import org.handwheel.model.Names.Kind;
+import org.handwheel.model.Part.FeatureKind;
+import org.handwheel.model.Part.FeatureSpec;
+import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.OutlineForm;
+import org.handwheel.model.Part.PatternSpec;
+import org.handwheel.model.Part.Position;
+import org.handwheel.model.Part.Shape;
+import org.handwheel.syntax.Section;
+import org.handwheel.units.Dimension;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.handwheel.units.Quantity;
+import org.jspecify.annotations.Nullable;
+
+/** Builds holes, patterns, slots, pockets and outlines of the part. */
+final class FeatureBuilder {
+  private final FileBuilder file;
+  private final Values values;
+  private final Section section;
+
+  FeatureBuilder(FileBuilder file, Section section) {
+    this.file = file;
+    this.values = file.values();
+    this.section = section;
+  }
+
+  HoleSpec hole(HoleLineContext line) {
+    String name = line.name().getText();
+    Face face = Resolver.face(line.face());
+    file.names().declare(Kind.HOLE, name, section.origin(line.name()));
+    Length dia = null;
+    LengthRange limits = null;
+    String fit = null;
+    String thread = null;
+    Position position = null;
+    boolean through = false;
+    Length depth = null;
+    Length threadDepth = null;
+    Length drillDepth = null;
+    Length spotface = null;
+    Length counterboreDia = null;
+    Length counterboreDepth = null;
+    Length countersink = null;
+    ClauseOnce once = new ClauseOnce(file, section);
+    for (HoleClauseContext clause : line.holeClause()) {
+      once.check(clause);
+      if (clause instanceof HoleDiaContext c) {
+        dia = values.positiveLength(section, c.nominal());
+        if (c.fit() != null) {
+          fit = fit(c.fit());
+        } else if (c.sizeTolerance() != null && dia != null) {
+          limits = Tolerances.read(values, section, c.nominal(), dia, c.sizeTolerance());
+        }
+      } else if (clause instanceof HoleThreadContext c) {
+        thread = c.thread().getText();
+      } else if (clause instanceof HoleAtContext c) {
+        position = position(c.point(), c.corner(), face);
+      } else if (clause instanceof HoleThroughContext) {
+        through = true;
+      } else if (clause instanceof HoleDepthContext c) {
+        depth = values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof HoleThreadDepthContext c) {
+        threadDepth = values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof HoleDrillDepthContext c) {
+        drillDepth = values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof HoleSpotfaceContext c) {
+        spotface = values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof HoleCounterboreContext c) {
+        counterboreDia = values.positiveLength(section, c.lengthValue(0));
+        counterboreDepth = values.positiveLength(section, c.lengthValue(1));
+      } else if (clause instanceof HoleCountersinkContext c) {
+        countersink = values.positiveLength(section, c.lengthValue());
+      }
+    }
+    if (line.holeClause().stream()
+        .noneMatch(c -> c instanceof HoleDiaContext || c instanceof HoleThreadContext)) {
+      file.problems()
+          .error(
+              "missing-clause",
+              section.origin(line.name()),
+              "hole `" + name + "` needs a size: `dia 6` or a thread such as `M6`");
+    }
+    return new HoleSpec(
+        name,
+        face,
+        dia,
+        limits,
+        fit,
+        thread,
+        position,
+        through,
+        depth,
+        threadDepth,
+        drillDepth,
+        spotface,
+        counterboreDia,
+        counterboreDepth,
+        countersink,
+        section.origin(line));
+  }
+
+  /** ISO 286: capital letters for holes, small letters for shafts. */
+  private @Nullable String fit(ParseTree node) {
+    String text = node.getText();
+    if (!text.matches("[A-Za-z]{1,2}[0-9]{1,2}")) {
+      file.problems()
+          .error("bad-value", section.origin(node), "`" + text + "` is no fit such as H7");
+      return null;
+    }
+    if (Character.isLowerCase(text.charAt(0))) {
+      file.problems()
+          .error(
+              "bad-value",
+              section.origin(node),
+              "`" + text + "` is a fit for a shaft; a hole takes a capital letter");
+      return null;
+    }
+    return text;
+  }
+
+  PatternSpec pattern(PatternLineContext line, List<HoleSpec> holes) {
+    String name = line.name().getText();
+    String hole = line.holeRef().getText();
+    file.names().declare(Kind.HOLE, name, section.origin(line.name()));
+    file.names().use(Kind.HOLE, "hole", hole, section.origin(line.holeRef()));
+    HoleSpec placed =
+        holes.stream().filter(h -> h.name().equalsIgnoreCase(hole)).findFirst().orElse(null);
+    if (placed != null && placed.position() != null) {
+      file.problems()
+          .error(
+              "bad-value",
+              section.origin(line.holeRef()),
+              "hole `" + hole + "` has a place of its own; a pattern gives it another");
+    }
+    Face face = placed == null ? null : placed.face();
+    return new PatternSpec(name, hole, shape(line, face), section.origin(line));
+  }
+
+  private @Nullable Shape shape(PatternLineContext line, @Nullable Face face) {
+    Length circle = null;
+    int columns = 0;
+    int rows = 0;
+    int count = 0;
+    double first = 0;
+    Position about = null;
+    Position start = null;
+    List<Length> by = null;
+    boolean row = false;
+    ClauseOnce once = new ClauseOnce(file, section);
+    for (PatternClauseContext clause : line.patternClause()) {
+      once.check(clause);
+      if (clause instanceof PatternCircleContext c) {
+        circle = values.positiveLength(section, c.nominal());
+      } else if (clause instanceof PatternRowContext) {
+        row = true;
+      } else if (clause instanceof PatternGridContext c) {
+        columns = values.wholeNumber(section, c.wholeNumber(0));
+        rows = values.wholeNumber(section, c.wholeNumber(1));
+      } else if (clause instanceof PatternCountContext c) {
+        count = values.wholeNumber(section, c.wholeNumber());
+      } else if (clause instanceof PatternFirstContext c) {
+        Quantity angle = values.quantity(section, c.angleValue(), Dimension.ANGLE);
+        first = angle == null ? 0 : angle.value().doubleValue();
+      } else if (clause instanceof PatternAboutContext c) {
+        about = position(c.point(), c.corner(), face);
+      } else if (clause instanceof PatternAtContext c) {
+        start = position(c.point(), c.corner(), face);
+      } else if (clause instanceof PatternByContext c) {
+        by = values.lengths(section, c.point().expr());
+      }
+    }
+    if (circle != null && count > 0 && about != null) {
+      return new Shape.Circle(circle, count, first, about);
+    }
+    if (columns > 0 && rows > 0 && start != null && by != null) {
+      return new Shape.Grid(columns, rows, start, by.get(0), by.get(1));
+    }
+    if (row && count > 0 && start != null && by != null) {
+      return new Shape.Row(count, start, by.get(0), by.get(1));
+    }
+    file.problems()
+        .error(
+            "missing-clause",
+            section.origin(line.name()),
+            "a pattern is a `circle dia D, count N, about (x, y)`, a `row, count N, at (x, y), by"
+                + " (dx, dy)` or a `grid N x M, at (x, y), by (dx, dy)`");
+    return null;
+  }
+
+  private @Nullable Position position(
+      PointContext point, @Nullable CornerContext corner, @Nullable Face face) {
+    List<ExprContext> nodes = point.expr();
+    List<Length> coordinates = values.lengths(section, nodes);
+    List<Face> faces = new ArrayList<>();
+    if (corner != null && corner.CENTRE() == null) {
+      corner.face().forEach(context -> faces.add(Resolver.face(context)));
+      boolean onFace =
+          faces.get(0).adjoins(faces.get(1))
+              && (face == null || faces.stream().allMatch(edge -> edge.adjoins(face)));
+      if (!onFace) {
+        file.problems()
+            .error(
+                "bad-value",
+                section.origin(corner),
+                "name two edges that meet at a corner of "
+                    + (face == null ? "the face" : "the " + face.word()));
+        return null;
+      }
+    }
+    return coordinates == null
+        ? null
+        : new Position(coordinates.get(0), coordinates.get(1), faces, section.origin(point));
+  }
+
+  FeatureSpec feature(FeatureLineContext line, String name) {
+    FeatureKind kind = FeatureKind.valueOf(line.verb.getText().toUpperCase(Locale.ROOT));
+    Face face = null;
+    Position position = null;
+    Length width = null;
+    Length length = null;
+    Length depth = null;
+    Length radius = null;
+    OutlineForm form = null;
+    Length formFirst = null;
+    Length formSecond = null;
+    Length tolerance = null;
+    ClauseOnce once = new ClauseOnce(file, section);
+    for (FeatureClauseContext clause : line.featureClause()) {
+      once.check(clause);
+      if (clause instanceof FeatureInContext c) {
+        face = Resolver.face(c.face());
+      } else if (clause instanceof FeatureSeenFromContext c) {
+        face = Resolver.face(c.face());
+      } else if (clause instanceof FeatureAtContext c) {
+        position = position(c.point(), c.corner(), face);
+      } else if (clause instanceof FeatureWidthContext c) {
+        width = values.positiveLength(section, c.nominal());
+      } else if (clause instanceof FeatureLengthContext c) {
+        length = values.positiveLength(section, c.nominal());
+      } else if (clause instanceof FeatureDepthContext c) {
+        depth = values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof FeatureSizeContext c) {
+        List<Length> sizes = values.lengths(section, c.lengthValue());
+        length = sizes == null ? null : sizes.get(0);
+        width = sizes == null ? null : sizes.get(1);
+      } else if (clause instanceof FeatureRadiusContext c) {
+        radius = values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof FeatureEllipseContext c) {
+        form = OutlineForm.ELLIPSE;
+        List<Length> axes = values.lengths(section, c.lengthValue());
+        formFirst = axes == null ? null : axes.get(0);
+        formSecond = axes == null ? null : axes.get(1);
+      } else if (clause instanceof FeatureObroundContext c) {
+        form = OutlineForm.OBROUND;
+        List<Length> sizes = values.lengths(section, c.lengthValue());
+        formFirst = sizes == null ? null : sizes.get(0);
+        formSecond = sizes == null ? null : sizes.get(1);
+      } else if (clause instanceof FeatureCircleContext c) {
+        form = OutlineForm.CIRCLE;
+        formFirst = values.positiveLength(section, c.nominal());
+        formSecond = formFirst;
+      } else if (clause instanceof FeatureToleranceContext c) {
+        tolerance = Tolerances.plusMinus(values, section, c.plusMinus(), null);
+      } else if (!(clause instanceof FeatureThroughContext)) {
+        file.problems()
+            .error(
+                "misplaced-line",
+                section.origin(clause),
+                "`" + clause.getStart().getText() + "` says how to cut; write it in a setup");
+      }
+    }
+    return new FeatureSpec(
+        kind,
+        name,
+        face,
+        position,
+        width,
+        length,
+        depth,
+        radius,
+        form,
+        formFirst,
+        formSecond,
+        tolerance,
+        section.origin(line));
+  }
+}

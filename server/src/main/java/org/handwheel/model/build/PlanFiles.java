@@ -1,0 +1,251 @@
+package org.handwheel.model.build;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.handwheel.grammar.HandwheelParser.ContentContext;
+import org.handwheel.grammar.HandwheelParser.MachineLineContext;
+import org.handwheel.grammar.HandwheelParser.PlanHeaderContext;
+import org.handwheel.model.Limit;
+import org.handwheel.model.Limits;
+import org.handwheel.model.Located;
+import org.handwheel.model.Names.Kind;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Part;
+import org.handwheel.model.Plan;
+import org.handwheel.model.Shop;
+import org.handwheel.model.Shop.ShopFile;
+import org.handwheel.model.Shop.UsedFile;
+import org.handwheel.model.Stock;
+import org.handwheel.model.Workspace;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Section;
+import org.handwheel.syntax.SectionKind;
+import org.handwheel.syntax.Severity;
+import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.units.Quantity;
+import org.jspecify.annotations.Nullable;
+
+/** Builds a plan with the shop files it uses; a pure function of the workspace. */
+public final class PlanFiles {
+  private static final int DEEPEST_USE = 8;
+
+  private final Workspace workspace;
+  private final FileBuilder file;
+  private Shop shop = Shop.EMPTY;
+
+  private PlanFiles(Workspace workspace, SyntaxTree tree) {
+    this.workspace = workspace;
+    this.file = new FileBuilder(tree);
+  }
+
+  /**
+   * The plan in a file of the workspace.
+   *
+   * @throws IllegalArgumentException if the workspace has no such file
+   */
+  public static Plan build(Workspace workspace, String path) {
+    SyntaxTree tree =
+        workspace.file(path).orElseThrow(() -> new IllegalArgumentException("no file " + path));
+    return new PlanFiles(workspace, tree).build();
+  }
+
+  private Plan build() {
+    SyntaxTree tree = file.tree();
+    List<Section> later = new ArrayList<>();
+    Section planSection = null;
+    Section partSection = null;
+    Section stockSection = null;
+    for (Section section : tree.sections()) {
+      section.problems().forEach(file.problems()::add);
+      switch (section.kind()) {
+        case PREAMBLE -> readCommonOnly(section);
+        case PLAN -> {
+          planSection = once(section, planSection);
+          readCommonOnly(section);
+        }
+        case PART -> partSection = once(section, partSection);
+        case STOCK -> stockSection = once(section, stockSection);
+        case SETUP, LOG, INSPECT -> later.add(section);
+        case SHOP, OWN ->
+            file.problems()
+                .error(
+                    "misplaced-line",
+                    section.header(),
+                    "`" + section.kind().word() + "` belongs in a shop file, not in a plan");
+      }
+    }
+    shop = readShops();
+    Part part = partSection == null ? null : new PartBuilder(file, partSection).build();
+    Stock stock = stockSection == null ? null : new StockBuilder(file, stockSection).build();
+    Owned.Machine machine = machine(tree);
+    SetupsBuilder setups = new SetupsBuilder(file, shop, part);
+    later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::declare);
+    later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::read);
+    RecordsBuilder records = new RecordsBuilder(file, shop, part);
+    later.forEach(records::read);
+    Origin header = planSection == null ? tree.sections().get(0).header() : planSection.header();
+    return new Plan(
+        tree.path(),
+        title(planSection),
+        header,
+        machine,
+        shop,
+        part,
+        stock,
+        setups.setups(),
+        records.logs(),
+        records.inspections(),
+        file.names().names(),
+        file.problems().findings());
+  }
+
+  private Section once(Section section, @Nullable Section before) {
+    if (before == null) {
+      return section;
+    }
+    file.problems()
+        .error(
+            "repeated-line",
+            section.header(),
+            "a plan has one `" + section.kind().word() + "` section; this one is not read");
+    return before;
+  }
+
+  private void readCommonOnly(Section section) {
+    for (ContentContext line : section.lines()) {
+      if (section.isBroken(line) || line.header() != null || line.statement() == null) {
+        continue;
+      }
+      if (!file.readCommon(section, line) && !(line.statement() instanceof MachineLineContext)) {
+        file.misplaced(section, line, "a later section such as `part` or `setup`");
+      }
+    }
+  }
+
+  private static String title(@Nullable Section section) {
+    if (section == null || section.lines().isEmpty()) {
+      return "";
+    }
+    return section.lines().get(0).header() instanceof PlanHeaderContext header
+        ? FileBuilder.unquote(header.title())
+        : "";
+  }
+
+  private Owned.@Nullable Machine machine(SyntaxTree tree) {
+    Owned.Machine named = null;
+    boolean said = false;
+    for (Section section : tree.sections()) {
+      for (ContentContext line : section.lines()) {
+        if (line.statement() instanceof MachineLineContext machine && !section.isBroken(line)) {
+          said = true;
+          named = new Resolver(file, shop).machine(section, machine.machineRef());
+        }
+      }
+    }
+    List<Owned.Machine> owned = shop.all(Owned.Machine.class);
+    if (said || owned.isEmpty()) {
+      return named;
+    }
+    if (owned.size() > 1) {
+      String names = String.join(", ", owned.stream().map(Owned::name).toList());
+      file.problems()
+          .warning(
+              "missing-line",
+              tree.sections().get(Math.min(1, tree.sections().size() - 1)).header(),
+              "the shop has several machines (" + names + "); say which: `machine NAME`");
+      return null;
+    }
+    return owned.get(0);
+  }
+
+  // ---- Shop files
+  // ----------------------------------------------------------------------------------
+
+  /** One file still to be read, with the way that led to it. */
+  private record Visit(UsedFile used, List<String> way) {}
+
+  private Shop readShops() {
+    List<Owned> things = new ArrayList<>();
+    Map<Limit, Quantity> limits = new LinkedHashMap<>();
+    Map<String, Located<Severity>> severities = new HashMap<>();
+    Set<String> seen = new HashSet<>();
+    Deque<Visit> open = new ArrayDeque<>();
+    for (UsedFile used : file.uses()) {
+      open.add(new Visit(used, List.of(file.tree().path())));
+    }
+    while (!open.isEmpty()) {
+      Visit visit = open.remove();
+      ShopFile found = load(visit);
+      if (found == null || !seen.add(found.path())) {
+        continue;
+      }
+      things.addAll(found.shop().things());
+      found.shop().limits().set().forEach(limits::putIfAbsent);
+      found.shop().severities().forEach(severities::putIfAbsent);
+      found.names().declarations().stream()
+          .filter(declaration -> declaration.kind() != Kind.VALUE)
+          .forEach(file.names()::bringIn);
+      List<String> way = new ArrayList<>(visit.way());
+      way.add(found.path());
+      found.uses().forEach(used -> open.add(new Visit(used, List.copyOf(way))));
+    }
+    return new Shop(things, new Limits(limits), severities);
+  }
+
+  private @Nullable ShopFile load(Visit visit) {
+    String path = visit.used().path();
+    boolean direct = visit.way().size() == 1;
+    if (path == null) {
+      file.names().doubtThings();
+      return null;
+    }
+    if (visit.way().contains(path)) {
+      reportUse(visit, "use-cycle", "the files use each other in a circle: " + circle(visit, path));
+      return null;
+    }
+    if (visit.way().size() > DEEPEST_USE) {
+      reportUse(visit, "use-path", "files use each other more than " + DEEPEST_USE + " deep");
+      return null;
+    }
+    SyntaxTree tree = workspace.file(path).orElse(null);
+    if (tree == null) {
+      file.names().doubtThings();
+      String why = workspace.unreadable().getOrDefault(path, "there is no such file");
+      reportUse(
+          visit,
+          "use-path",
+          direct
+              ? "cannot read \"" + visit.used().written() + "\": " + why
+              : "a shop file uses \"" + visit.used().written() + "\", but: " + why);
+      return null;
+    }
+    return ShopFiles.build(tree);
+  }
+
+  /** Reports at the plan's own {@code use} line that leads there. */
+  private void reportUse(Visit visit, String rule, String message) {
+    Origin origin = visit.used().origin();
+    if (!file.tree().contains(origin)) {
+      String first = visit.way().get(1);
+      origin =
+          file.uses().stream()
+              .filter(used -> first.equals(used.path()))
+              .map(UsedFile::origin)
+              .findFirst()
+              .orElse(file.tree().sections().get(0).header());
+    }
+    file.problems().error(rule, origin, message);
+  }
+
+  private static String circle(Visit visit, String path) {
+    List<String> way = visit.way().subList(visit.way().indexOf(path), visit.way().size());
+    return String.join(" -> ", way) + " -> " + path;
+  }
+}

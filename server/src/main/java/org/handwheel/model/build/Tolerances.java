@@ -1,0 +1,68 @@
+package org.handwheel.model.build;
+
+import org.antlr.v4.runtime.tree.ParseTree;
+import org.handwheel.grammar.HandwheelParser;
+import org.handwheel.grammar.HandwheelParser.LimitToleranceContext;
+import org.handwheel.grammar.HandwheelParser.PairToleranceContext;
+import org.handwheel.grammar.HandwheelParser.PlusMinusContext;
+import org.handwheel.grammar.HandwheelParser.SignedContext;
+import org.handwheel.grammar.HandwheelParser.SizeToleranceContext;
+import org.handwheel.grammar.HandwheelParser.SymmetricToleranceContext;
+import org.handwheel.syntax.Section;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.handwheel.units.LengthUnit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Tolerances to limits. A bare tolerance takes the unit its size is written in; in {@code +a/-b} a
+ * unit on the last member holds for both.
+ */
+final class Tolerances {
+  private Tolerances() {}
+
+  static @Nullable LengthRange read(
+      Values values,
+      Section section,
+      ParseTree nominalNode,
+      Length nominal,
+      SizeToleranceContext tolerance) {
+    LengthUnit unit = values.writtenUnit(nominalNode);
+    if (tolerance instanceof SymmetricToleranceContext symmetric) {
+      Length spread = plusMinus(values, section, symmetric.plusMinus(), unit);
+      return spread == null ? null : LengthRange.around(nominal, spread);
+    }
+    if (tolerance instanceof LimitToleranceContext limit) {
+      LengthUnit other = values.writtenUnit(limit.quantity());
+      Length first = unit == null ? values.length(section, nominalNode, other) : nominal;
+      Length second = values.length(section, limit.quantity(), unit);
+      if (first == null || second == null) {
+        return null;
+      }
+      return new LengthRange(Length.min(first, second), Length.max(first, second));
+    }
+    PairToleranceContext pair = (PairToleranceContext) tolerance;
+    LengthUnit last = values.writtenUnit(pair.signed(1).quantity());
+    LengthUnit bare = last == null ? unit : last;
+    Length one = signed(values, section, pair.signed(0), bare);
+    Length two = signed(values, section, pair.signed(1), bare);
+    if (one == null || two == null) {
+      return null;
+    }
+    return new LengthRange(nominal.plus(Length.min(one, two)), nominal.plus(Length.max(one, two)));
+  }
+
+  static @Nullable Length plusMinus(
+      Values values, Section section, PlusMinusContext context, @Nullable LengthUnit unit) {
+    return values.length(section, context.quantity(), unit);
+  }
+
+  private static @Nullable Length signed(
+      Values values, Section section, SignedContext context, @Nullable LengthUnit unit) {
+    Length length = values.length(section, context.quantity(), unit);
+    if (length == null) {
+      return null;
+    }
+    return context.getStart().getType() == HandwheelParser.MINUS ? length.negated() : length;
+  }
+}
