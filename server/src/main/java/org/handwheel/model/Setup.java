@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param name the id it is referred to by, if it has one
  * @param header the header line
  * @param hold how the work is held, if that could be read
+ * @param stepsBeforeHold how many steps come before the {@code hold} line
  * @param damage whether every line could be read
  */
 public record Setup(
@@ -18,6 +19,7 @@ public record Setup(
     Origin header,
     @Nullable Hold hold,
     List<Step> steps,
+    int stepsBeforeHold,
     Damage damage) {
   public Setup {
     steps = List.copyOf(steps);

@@ -64,6 +64,7 @@ final class SetupsBuilder {
     int problemsBefore = file.problems().count();
     Hold hold = null;
     boolean held = false;
+    int stepsBeforeHold = 0;
     List<Step> built = new ArrayList<>();
     for (ContentContext line : section.lines()) {
       if (section.isBroken(line) || line.statement() == null) {
@@ -80,6 +81,7 @@ final class SetupsBuilder {
           continue;
         }
         held = true;
+        stepsBeforeHold = built.size();
         if (!built.isEmpty() && built.stream().anyMatch(Step.Cut.class::isInstance)) {
           file.problems()
               .error(
@@ -120,6 +122,7 @@ final class SetupsBuilder {
             section.header(),
             hold,
             built,
+            stepsBeforeHold,
             damaged ? Damage.SOME : Damage.NONE));
   }
 }

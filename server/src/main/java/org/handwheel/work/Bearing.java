@@ -1,0 +1,221 @@
+package org.handwheel.work;
+
+import java.util.Optional;
+import org.apache.commons.numbers.fraction.BigFraction;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Face;
+import org.handwheel.model.Hold;
+import org.handwheel.model.Hold.Support;
+import org.handwheel.model.Limit;
+import org.handwheel.model.Limits;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Step;
+import org.handwheel.syntax.Origin;
+import org.handwheel.units.Length;
+import org.handwheel.units.Slope;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What rules each of the three rotations of the held work.
+ *
+ * <p>The fixed jaw rules how the work leans front to back, if a good face lies on it; the seat
+ * rules it, and how it leans left to right, if a good face is tapped down on tight parallels; the
+ * fixed jaw never rules the lean left to right. How it is turned in plan is ruled by the fixed jaw
+ * of a vise that was set true. Source: common practice; Modern Metalworking p. 460-469 for seating
+ * and for the bar at the moving jaw.
+ *
+ * @param lean what rules the lean front to back
+ * @param tilt what rules the lean left to right
+ * @param turn what rules the turn in plan
+ * @param jaw why the fixed jaw does not rule the lean, or nothing if it does
+ * @param seat why the seat does not rule, or nothing if it does
+ * @param plan why the turn in plan is not ruled, or nothing if it is
+ * @param upright the face a square was held to, if it rules the tilt
+ */
+public record Bearing(
+    Ruler lean,
+    Ruler tilt,
+    Ruler turn,
+    @Nullable Obstacle jaw,
+    @Nullable Obstacle seat,
+    @Nullable Obstacle plan,
+    Step.@Nullable Upright upright) {
+
+  /** What rules a rotation. */
+  public enum Ruler {
+    NONE,
+    JAW,
+    SEAT,
+    BOTH,
+    SQUARE
+  }
+
+  /**
+   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
+   */
+  private static final int SEAT_OVER_JAW = 2;
+
+  static Bearing of(Grip grip, Workpiece work, Bench bench, Limits limits) {
+    Obstacle jaw = jawObstacle(grip, work, limits);
+    Obstacle seat = seatObstacle(grip, work, bench);
+    boolean squareKnown = work.relation(grip.fixedFace(), grip.underFace()) != null;
+    Ruler lean = lean(grip, jaw, seat, squareKnown);
+    Ruler tilt = Ruler.NONE;
+    Step.Upright upright = upright(grip, work, bench);
+    if (seat == null && !grip.supportSpan().times(2).isLessThan(grip.length().high())) {
+      tilt = Ruler.SEAT;
+    } else if (upright != null) {
+      tilt = Ruler.SQUARE;
+    }
+    Obstacle plan = planObstacle(grip, work, bench);
+    return new Bearing(lean, tilt, plan == null ? Ruler.JAW : Ruler.NONE, jaw, seat, plan, upright);
+  }
+
+  /** Work held by clamps on a plate or on the table lies on the face underneath. */
+  static Bearing onPlate(Hold hold, Workpiece work) {
+    Face under = hold.up() == null ? Face.BOTTOM : hold.up().value().opposite();
+    FaceState state = work.face(under);
+    Obstacle jaw =
+        new Obstacle(Obstacle.Kind.OTHER, "no fixed jaw rules work that is clamped", hold.origin());
+    if (state.isGood()) {
+      return new Bearing(Ruler.SEAT, Ruler.SEAT, Ruler.NONE, jaw, null, jaw, null);
+    }
+    Obstacle seat = notGood(under, state, Obstacle.Kind.RAW_UNDER, "under the work");
+    return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, jaw, seat, jaw, null);
+  }
+
+  private static Ruler lean(
+      Grip grip, @Nullable Obstacle jaw, @Nullable Obstacle seat, boolean squareKnown) {
+    if (jaw == null && seat == null) {
+      if (squareKnown) {
+        return Ruler.BOTH;
+      }
+      // The jaw wins and a parallel goes loose; only a bar makes sure of it.
+      return grip.hold().bar() != null ? Ruler.JAW : Ruler.NONE;
+    }
+    if (jaw == null) {
+      return Ruler.JAW;
+    }
+    if (seat != null) {
+      return Ruler.NONE;
+    }
+    boolean baseRules = !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
+    return squareKnown || baseRules ? Ruler.SEAT : Ruler.NONE;
+  }
+
+  private static @Nullable Obstacle jawObstacle(Grip grip, Workpiece work, Limits limits) {
+    Hold hold = grip.hold();
+    Origin origin = hold.origin();
+    if (Holding.isLoose(grip)) {
+      return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the parallels", origin);
+    }
+    Face fixed = grip.fixedFace();
+    FaceState state = work.face(fixed);
+    if (!state.isGood()) {
+      return notGood(fixed, state, Obstacle.Kind.RAW_FIXED, "on the fixed jaw");
+    }
+    Length ruling =
+        Length.min(
+            grip.height().high().times(BigFraction.of(1, 3)), limits.length(Limit.RULING_GRIP));
+    if (grip.depth().low().isLessThan(ruling)) {
+      return new Obstacle(
+          Obstacle.Kind.LOW_GRIP,
+          "a grip of " + grip.depth().low() + " is too low for the fixed jaw to rule",
+          origin);
+    }
+    if (Holding.isCocked(grip)) {
+      return new Obstacle(Obstacle.Kind.COCKED, "the moving jaw stands askew", origin);
+    }
+    boolean parallelKnown = work.relation(fixed, grip.movingFace()) != null;
+    if (hold.bar() == null && !parallelKnown) {
+      FaceState moving = work.face(grip.movingFace());
+      return new Obstacle(
+          Obstacle.Kind.NO_BAR,
+          "the "
+              + grip.movingFace().word()
+              + " at the moving jaw is "
+              + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
+              + " and no bar is used",
+          origin);
+    }
+    if (hold.bar() != null && !Holding.isBarInMiddleThird(grip)) {
+      return new Obstacle(
+          Obstacle.Kind.NO_BAR, "the bar is not in the middle third of the grip", origin);
+    }
+    return null;
+  }
+
+  private static @Nullable Obstacle seatObstacle(Grip grip, Workpiece work, Bench bench) {
+    Hold hold = grip.hold();
+    Origin origin = hold.origin();
+    Face under = grip.underFace();
+    FaceState state = work.face(under);
+    if (!state.isGood()) {
+      return notGood(under, state, Obstacle.Kind.RAW_UNDER, "under the work");
+    }
+    if (hold.support() != null && hold.support().value() instanceof Support.SoftStrip) {
+      return new Obstacle(Obstacle.Kind.OTHER, "a soft strip does not rule the work", origin);
+    }
+    if (hold.support() != null && hold.support().value() instanceof Support.One) {
+      return new Obstacle(Obstacle.Kind.OTHER, "one parallel does not rule the work", origin);
+    }
+    boolean parallelKnown = work.relation(grip.fixedFace(), grip.movingFace()) != null;
+    if (hold.bar() != null && parallelKnown) {
+      return new Obstacle(
+          Obstacle.Kind.BAR_NOT_NEEDED, "the bar keeps the work from seating", origin);
+    }
+    boolean pair = hold.support() != null && hold.support().value() instanceof Support.Pair;
+    Step.Seat seat = bench.seat();
+    if (seat == null || !seat.tapped() || (pair && !seat.bothTight())) {
+      return new Obstacle(
+          Obstacle.Kind.SEAT_NOT_PROVED, "it was not proved that the work sits", origin);
+    }
+    return null;
+  }
+
+  private static @Nullable Obstacle planObstacle(Grip grip, Workpiece work, Bench bench) {
+    Face fixed = grip.fixedFace();
+    FaceState state = work.face(fixed);
+    if (!state.isGood()) {
+      return notGood(fixed, state, Obstacle.Kind.RAW_FIXED, "on the fixed jaw");
+    }
+    if (grip.gripLength().times(2).isLessThan(grip.length().high())) {
+      return new Obstacle(
+          Obstacle.Kind.OTHER, "less than half its length is gripped", grip.hold().origin());
+    }
+    if (Holding.isCocked(grip)) {
+      return new Obstacle(
+          Obstacle.Kind.COCKED, "the moving jaw stands askew", grip.hold().origin());
+    }
+    if (viseError(grip.vise(), bench) == null) {
+      return new Obstacle(
+          Obstacle.Kind.NOT_TRUED, "the vise was not set true to the table", grip.hold().origin());
+    }
+    return null;
+  }
+
+  /** How true the vise stands: set in the plan, or known for good by the shop. */
+  static @Nullable Slope viseError(Owned.Vise vise, Bench bench) {
+    return bench.trued() != null ? bench.trued() : vise.trued();
+  }
+
+  private static Step.@Nullable Upright upright(Grip grip, Workpiece work, Bench bench) {
+    Step.Seat seat = bench.seat();
+    if (seat == null || seat.upright() == null) {
+      return null;
+    }
+    Face face = seat.upright().face();
+    boolean rules = grip.orientation().axisOf(face) == Axis.X && work.face(face).isGood();
+    return rules ? seat.upright() : null;
+  }
+
+  private static Obstacle notGood(Face face, FaceState state, Obstacle.Kind raw, String where) {
+    if (!state.isMachined()) {
+      return new Obstacle(
+          raw, "the " + face.word() + " " + where + " is " + state.words(), state.since());
+    }
+    Origin burr = Optional.ofNullable(state.burr()).orElse(state.since());
+    return new Obstacle(
+        Obstacle.Kind.BURR, "the " + face.word() + " " + where + " has burrs", burr);
+  }
+}

@@ -1,0 +1,105 @@
+package org.handwheel.work;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.RoundingMode;
+import org.apache.commons.numbers.fraction.BigFraction;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Direction;
+import org.handwheel.model.Owned.Screw;
+import org.handwheel.units.Length;
+
+/**
+ * Turns and divisions on a dial. A position is counted from zero and rounded once; rounded moves
+ * are never added up.
+ */
+public final class Dial {
+  private Dial() {}
+
+  /** Which way a rounded setting may be off. */
+  public enum Rounding {
+    /** To the nearest division, half to even. */
+    NEAREST,
+    /** Never further than asked for: toward metal left on when winding in. */
+    SHORT
+  }
+
+  /**
+   * A setting of a dial.
+   *
+   * @param divisions whole divisions from zero, negative when counting down
+   * @param turns whole turns in them, rounded down
+   * @param reading where the collar stands after them; a fraction only where a turn is not a whole
+   *     number of divisions
+   * @param error what the setting reaches beyond what was asked for; negative if it stops short
+   */
+  public record Setting(long divisions, long turns, BigDecimal reading, Length error) {}
+
+  /** The setting for a distance from zero. */
+  public static Setting setting(Length distance, Screw screw, Rounding rounding) {
+    BigFraction exact = distance.over(screw.lead()).multiply(screw.divisions());
+    BigInteger divisions = round(exact, rounding);
+    BigFraction perTurn = screw.divisions();
+    BigFraction turnsExact = BigFraction.of(divisions).divide(perTurn);
+    BigInteger turns = floor(turnsExact);
+    BigFraction reading =
+        BigFraction.of(divisions).subtract(BigFraction.of(turns).multiply(perTurn));
+    Length reached = screw.lead().times(BigFraction.of(divisions).divide(perTurn));
+    return new Setting(
+        divisions.longValueExact(),
+        turns.longValueExact(),
+        new BigDecimal(reading.getNumerator())
+            .divide(new BigDecimal(reading.getDenominator()), 2, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros(),
+        reached.minus(distance));
+  }
+
+  private static BigInteger round(BigFraction value, Rounding rounding) {
+    RoundingMode mode = rounding == Rounding.NEAREST ? RoundingMode.HALF_EVEN : RoundingMode.DOWN;
+    return new BigDecimal(value.getNumerator())
+        .divide(new BigDecimal(value.getDenominator()), 0, mode)
+        .toBigInteger();
+  }
+
+  private static BigInteger floor(BigFraction value) {
+    return new BigDecimal(value.getNumerator())
+        .divide(new BigDecimal(value.getDenominator()), 0, RoundingMode.FLOOR)
+        .toBigInteger();
+  }
+
+  /** How far the nearest division can be from what is wanted: half a division. */
+  public static Length worstRounding(Screw screw) {
+    return screw.division().half();
+  }
+
+  /**
+   * Which way the table, or on Z what the handle moves, goes when the cutter is to move in the
+   * given direction relative to the work. On X and Y the table goes the other way; the quill goes
+   * with it.
+   */
+  public static Direction tableDirection(Direction cutter) {
+    return cutter.axis() == Axis.Z ? cutter : cutter.opposite();
+  }
+
+  /**
+   * How the handle is turned for the cutter to move in a direction, or "" if the shop does not say
+   * which way clockwise goes.
+   */
+  public static String crank(Screw screw, Direction cutter) {
+    Direction clockwise = screw.clockwise();
+    if (clockwise == null) {
+      return "";
+    }
+    return clockwise == tableDirection(cutter) ? "clockwise" : "counter-clockwise";
+  }
+
+  /** For example {@code 2 turns + 45 divisions}; a count below zero is a reading to stop at. */
+  public static String words(Setting setting) {
+    String reading = setting.reading().toPlainString();
+    if (setting.divisions() < 0) {
+      return "back to reading " + reading + ", " + (-setting.turns()) + " turns down";
+    }
+    String turns = setting.turns() == 1 ? "1 turn" : setting.turns() + " turns";
+    return turns + " + " + reading + " divisions";
+  }
+}

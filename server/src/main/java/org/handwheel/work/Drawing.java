@@ -1,0 +1,104 @@
+package org.handwheel.work;
+
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Set;
+import org.handwheel.model.Limit;
+import org.handwheel.model.Limits;
+import org.handwheel.model.Part;
+import org.handwheel.model.Part.DimensionSpec;
+import org.handwheel.model.PartDimension;
+import org.handwheel.model.Plan;
+import org.handwheel.model.Stock;
+import org.handwheel.syntax.Origin;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The sizes the drawing asks for, with limits for each, and the size a cut should aim at.
+ *
+ * <p>A size without a tolerance of its own takes the general tolerance, else the shop's limit for
+ * such sizes. The aim is the middle of the limits: there both errors, too much and too little, are
+ * equally far away.
+ */
+public final class Drawing {
+  private final Map<PartDimension, Demand> demands;
+
+  /**
+   * One size of the drawing.
+   *
+   * @param nominal as written
+   * @param limits what it may be
+   * @param aim what to make it
+   */
+  public record Demand(
+      PartDimension dimension, Length nominal, LengthRange limits, Length aim, Origin origin) {}
+
+  private Drawing(Map<PartDimension, Demand> demands) {
+    this.demands = Map.copyOf(demands);
+  }
+
+  /** What the plan's part asks for; sizes that look like slips of unit are left out. */
+  static Drawing of(Plan plan) {
+    Map<PartDimension, Demand> demands = new EnumMap<>(PartDimension.class);
+    Part part = plan.part();
+    if (part == null) {
+      return new Drawing(demands);
+    }
+    Set<PartDimension> suspects = suspects(part, plan.stock());
+    for (DimensionSpec spec : part.dimensions().values()) {
+      if (!suspects.contains(spec.dimension())) {
+        LengthRange limits = limits(spec, part, plan.shop().limits());
+        demands.put(
+            spec.dimension(),
+            new Demand(spec.dimension(), spec.nominal(), limits, limits.middle(), spec.origin()));
+      }
+    }
+    return new Drawing(demands);
+  }
+
+  private static LengthRange limits(DimensionSpec spec, Part part, Limits limits) {
+    if (spec.limits() != null) {
+      return spec.limits();
+    }
+    Length spread = limits.length(Limit.UNTOLERANCED);
+    if (part.general() != null) {
+      Length general = GeneralTolerance.linear(spec.nominal(), part.general().grade());
+      spread = general == null ? spread : general;
+    }
+    return LengthRange.around(spec.nominal(), spread);
+  }
+
+  /**
+   * Sizes of the part that are about 25.4 times the stock's, or a 25.4th of it: a slip between
+   * millimetres and inches.
+   */
+  public static Set<PartDimension> suspects(Part part, @Nullable Stock stock) {
+    Set<PartDimension> suspects = EnumSet.noneOf(PartDimension.class);
+    if (stock == null) {
+      return suspects;
+    }
+    for (DimensionSpec spec : part.dimensions().values()) {
+      Length size = stock.sizes().get(spec.dimension());
+      if (size != null && (isSlip(spec.nominal(), size) || isSlip(size, spec.nominal()))) {
+        suspects.add(spec.dimension());
+      }
+    }
+    return suspects;
+  }
+
+  /** Whether {@code large} is 12 to 40 times {@code small}: about 25.4 with any usual allowance. */
+  private static boolean isSlip(Length large, Length small) {
+    return large.isMoreThan(small.times(12)) && large.isLessThan(small.times(40));
+  }
+
+  public @Nullable Demand demand(PartDimension dimension) {
+    return demands.get(dimension);
+  }
+
+  public Iterable<Demand> demands() {
+    return demands.values();
+  }
+}

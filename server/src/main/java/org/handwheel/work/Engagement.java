@@ -1,0 +1,96 @@
+package org.handwheel.work;
+
+import org.handwheel.model.Axis;
+import org.handwheel.model.Direction;
+import org.handwheel.model.Owned.Hand;
+import org.handwheel.model.Step.CutDirection;
+
+/**
+ * How the teeth meet the work.
+ *
+ * <p>Rule (geometry): with n the outward normal of the wall, t the travel of the cutter relative to
+ * the work and S = +1 for a right-hand cutter turning clockwise seen from above, the cut is
+ * conventional if t . (Z x n) S is positive, climb if negative. On the right-hand wall conventional
+ * is therefore front to back (common practice).
+ *
+ * @param left how far the work reaches to the left of the cutter's axis, looking along the travel,
+ *     as a part of the radius, -1 to 1
+ * @param right how far it reaches to the right, as the lateral coordinate of its right edge
+ * @param netForce feed force on the work against the table, as a part of the tangential force;
+ *     negative if the cutter pulls the table along
+ */
+public record Engagement(double left, double right, double netForce) {
+  /** Ratio of radial to tangential force, range 0.2 to 0.5 (common practice, no source). */
+  private static final double RADIAL = 0.3;
+
+  /**
+   * The engagement of a cutter over a strip of work.
+   *
+   * @param right lateral coordinate of the strip's right edge over the radius, left counts positive
+   * @param left the same of its left edge
+   */
+  static Engagement of(double right, double left, Hand hand) {
+    double from = clip(hand == Hand.RIGHT ? right : -left);
+    double to = clip(hand == Hand.RIGHT ? left : -right);
+    double angleFrom = Math.asin(from);
+    double angleTo = Math.asin(to);
+    double tangential = (to * to - from * from) / 2;
+    double radial =
+        RADIAL
+            * ((angleTo - angleFrom) / 2 + (Math.sin(2 * angleTo) - Math.sin(2 * angleFrom)) / 4);
+    return new Engagement(to, from, tangential + radial);
+  }
+
+  private static double clip(double value) {
+    return Math.max(-1, Math.min(1, value));
+  }
+
+  /** The engagement of the cutter's side taking {@code depth} off a wall. */
+  static Engagement ofSide(double depthOverRadius, CutDirection direction) {
+    double inner = 1 - depthOverRadius;
+    return direction == CutDirection.CONVENTIONAL
+        ? of(inner, 1, Hand.RIGHT)
+        : of(-1, -inner, Hand.RIGHT);
+  }
+
+  public boolean isConventional() {
+    return right >= 0;
+  }
+
+  public boolean isClimb() {
+    return left <= 0;
+  }
+
+  /** In words: "conventional", "climb" or "mixed, mostly conventional". */
+  public String words() {
+    if (isConventional()) {
+      return "conventional";
+    }
+    if (isClimb()) {
+      return "climb";
+    }
+    return netForce >= 0 ? "mixed, mostly conventional" : "mixed, mostly climb";
+  }
+
+  /** What a travel along a wall is. */
+  public static CutDirection alongWall(Direction wall, Direction travel, Hand hand) {
+    int turn = crossZ(wall, travel) * (hand == Hand.RIGHT ? 1 : -1);
+    return turn > 0 ? CutDirection.CONVENTIONAL : CutDirection.CLIMB;
+  }
+
+  /** The travel along a wall that gives the wanted cut. */
+  public static Direction travelFor(Direction wall, CutDirection wanted, Hand hand) {
+    Axis axis = wall.axis() == Axis.X ? Axis.Y : Axis.X;
+    Direction plus = Direction.of(axis, 1);
+    return alongWall(wall, plus, hand) == wanted ? plus : plus.opposite();
+  }
+
+  /** t . (Z x n) for two horizontal directions at right angles: +1 or -1. */
+  private static int crossZ(Direction normal, Direction travel) {
+    if (normal.axis() == Axis.Z || travel.axis() == Axis.Z || normal.axis() == travel.axis()) {
+      throw new IllegalArgumentException("a wall and a travel along it are horizontal");
+    }
+    // Z x X = Y and Z x Y = -X.
+    return normal.axis() == Axis.X ? normal.sign() * travel.sign() : -normal.sign() * travel.sign();
+  }
+}

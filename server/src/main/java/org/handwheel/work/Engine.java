@@ -1,0 +1,333 @@
+package org.handwheel.work;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Direction;
+import org.handwheel.model.Face;
+import org.handwheel.model.Hold;
+import org.handwheel.model.Limit;
+import org.handwheel.model.Limits;
+import org.handwheel.model.Located;
+import org.handwheel.model.LogSection;
+import org.handwheel.model.LogSection.Reading;
+import org.handwheel.model.Owned;
+import org.handwheel.model.PartDimension;
+import org.handwheel.model.Plan;
+import org.handwheel.model.Setup;
+import org.handwheel.model.Step;
+import org.handwheel.model.Step.Purpose;
+import org.handwheel.model.Stock.Skin;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.handwheel.units.Slope;
+import org.handwheel.work.FaceState.Condition;
+import org.handwheel.work.PlanRun.SetupRun;
+import org.handwheel.work.PlanRun.StepRun;
+import org.jspecify.annotations.Nullable;
+
+/** Works a plan through, line by line; a pure function. */
+public final class Engine {
+  private static final Length TRAM_RUN = Length.mm("150");
+  private static final Length TRUE_RUN = Length.mm("100");
+
+  private final Plan plan;
+  private final @Nullable LogSection log;
+  private final Limits limits;
+  private final Drawing drawing;
+  private final CutCalculator calculator;
+  private final Map<String, Integer> measured = new HashMap<>();
+
+  private Engine(Plan plan, @Nullable LogSection log, double specificForce) {
+    this.plan = plan;
+    this.log = log;
+    this.limits = plan.shop().limits();
+    this.drawing = Drawing.of(plan);
+    this.calculator = new CutCalculator(drawing, limits, plan.machine(), specificForce);
+  }
+
+  /** The plan as planned. */
+  public static PlanRun run(Plan plan, double specificForce) {
+    return new Engine(plan, null, specificForce).run();
+  }
+
+  /** The plan with the readings of one piece in place of its measurements. */
+  public static PlanRun run(Plan plan, LogSection log, double specificForce) {
+    return new Engine(plan, log, specificForce).run();
+  }
+
+  private PlanRun run() {
+    Workpiece start = Workpiece.of(plan);
+    Workpiece work = start;
+    Bench bench = Bench.atStart(Slope.of(limits.length(Limit.TRAM), TRAM_RUN));
+    List<SetupRun> setups = new ArrayList<>();
+    for (Setup setup : plan.setups()) {
+      SetupWork worked = new SetupWork(setup, work, bench.forNewSetup());
+      SetupRun run = worked.run();
+      setups.add(run);
+      work = run.after();
+      bench = worked.bench;
+    }
+    return new PlanRun(plan, log, drawing, start, setups, work);
+  }
+
+  /** The walk through one setup; the only mutable state, and it does not leave this method. */
+  private final class SetupWork {
+    private final Setup setup;
+    private final Set<Face> cutFaces = EnumSet.noneOf(Face.class);
+    private final List<StepRun> steps = new ArrayList<>();
+    private Workpiece work;
+    private Bench bench;
+    private @Nullable Grip grip;
+    private @Nullable Orientation orientation;
+    private Workpiece gripped;
+
+    SetupWork(Setup setup, Workpiece work, Bench bench) {
+      this.setup = setup;
+      this.work = work;
+      this.bench = bench;
+      this.gripped = work;
+    }
+
+    SetupRun run() {
+      int index = 0;
+      for (Step step : setup.steps()) {
+        if (index == setup.stepsBeforeHold()) {
+          grip();
+        }
+        index++;
+        steps.add(take(step));
+      }
+      if (index <= setup.stepsBeforeHold()) {
+        grip();
+      }
+      return new SetupRun(setup, orientation, grip, gripped, steps, work);
+    }
+
+    private void grip() {
+      gripped = work;
+      Hold hold = setup.hold();
+      if (hold == null || hold.up() == null) {
+        return;
+      }
+      grip = Grip.of(hold, work).orElse(null);
+      Face up = hold.up().value();
+      Face fixed = hold.fixed() == null ? null : hold.fixed().value();
+      if (fixed != null) {
+        Direction jaw =
+            hold.rest() instanceof Hold.Rest.InVise inVise
+                ? inVise.vise().fixedJaw()
+                : Direction.OPERATOR_BACK;
+        orientation = Orientation.of(up, fixed, jaw);
+      } else if (!(hold.rest() instanceof Hold.Rest.InVise)) {
+        orientation = new Orientation(up, up.adjoins(Face.BACK) ? Face.BACK : Face.TOP);
+      }
+    }
+
+    private StepRun take(Step step) {
+      Workpiece before = work;
+      Bench benchBefore = bench;
+      CutRun cut = null;
+      Bearing bearing = null;
+      Reading reading = null;
+      if (step instanceof Step.Seat seat) {
+        bench = bench.withSeat(seat);
+      } else if (step instanceof Step.TrueVise trueVise) {
+        Slope error = trueVise.error();
+        bench =
+            bench.withTrued(error != null ? error : Slope.of(limits.length(Limit.TRUED), TRUE_RUN));
+      } else if (step instanceof Step.Tram tram) {
+        bench = bench.withTram(tram.error());
+      } else if (step instanceof Step.UseCutter use) {
+        bench =
+            bench.withCutter(
+                new Bench.Tool(use.cutter(), use.rpm(), use.feedPerTooth(), use.origin()));
+      } else if (step instanceof Step.Touch touch) {
+        touch(touch);
+      } else if (step instanceof Step.Find find) {
+        find(find);
+      } else if (step instanceof Step.Zero zero) {
+        for (Axis axis : zero.axes()) {
+          bench = bench.withZero(axis, new Bench.Zero(null, null, zero.origin(), null), null);
+        }
+      } else if (step instanceof Step.SetDepth set && set.axis() == Axis.Z) {
+        bench = bench.withDepthSet(new Bench.DepthSet(set.depth(), set.face(), set.origin()));
+      } else if (step instanceof Step.Lock lock) {
+        bench = bench.withLocked(lock.axes(), lock.origin());
+      } else if (step instanceof Step.Unlock unlock) {
+        bench = bench.withUnlocked(unlock.axes());
+      } else if (step instanceof Step.MoveHead move) {
+        Owned.Machine machine = plan.machine();
+        bench =
+            bench.withHeadMoved(
+                machine == null ? Owned.Column.FIXED : machine.column(), move.origin());
+      } else if (step instanceof Step.Deburr deburr) {
+        for (Face face : deburr.faces()) {
+          work = work.withFace(face, work.face(face).withBurr(null));
+        }
+      } else if (step instanceof Step.Measure measure) {
+        reading = measure(measure);
+      } else if (step instanceof Step.HoleCut holes) {
+        Set<String> names = new HashSet<>();
+        holes.holes().stream().map(Located::value).forEach(names::add);
+        bench = bench.withLastHoles(names);
+      } else if (step instanceof Step.Cut planned && orientation != null && setup.hold() != null) {
+        bearing = grip == null ? bearingOnPlate() : Bearing.of(grip, work, bench, limits);
+        cut =
+            calculator.run(
+                planned, new CutCalculator.Place(setup.hold(), orientation, grip), work, bench);
+        if (cut != null && bearing != null) {
+          apply(cut, bearing);
+        }
+      }
+      return new StepRun(step, before, benchBefore, work, bench, cut, bearing, reading);
+    }
+
+    private @Nullable Bearing bearingOnPlate() {
+      Hold hold = setup.hold();
+      return hold == null || hold.rest() instanceof Hold.Rest.InVise
+          ? null
+          : Bearing.onPlate(hold, work);
+    }
+
+    private void touch(Step.Touch touch) {
+      if (orientation == null) {
+        return;
+      }
+      Direction normal = orientation.directionOf(touch.face());
+      Set<Axis> axes = EnumSet.of(normal.axis());
+      axes.addAll(touch.zeroed());
+      for (Axis axis : axes) {
+        Direction approach = axis == normal.axis() ? normal.opposite() : null;
+        bench =
+            bench.withZero(
+                axis,
+                new Bench.Zero(touch.face(), approach, touch.origin(), null),
+                touch.face().dimension());
+      }
+    }
+
+    private void find(Step.Find find) {
+      for (Axis axis : find.zeroed()) {
+        Direction approach =
+            find.from() != null && find.from().axis() == axis ? find.from().opposite() : null;
+        // The spindle's axis is found, not a cutter's edge: a change of cutter keeps it.
+        bench =
+            bench.withZero(
+                axis,
+                new Bench.Zero(
+                    approach == null ? find.face() : null, approach, find.origin(), null),
+                find.face() == null ? null : find.face().dimension());
+      }
+    }
+
+    private @Nullable Reading measure(Step.Measure measure) {
+      PartDimension dimension = measure.dimension();
+      SizeState size = work.size(dimension);
+      Reading reading = nextReading(dimension);
+      if (reading != null) {
+        Owned.Instrument instrument = reading.instrument();
+        Length low = reading.values().stream().reduce(reading.values().get(0), Length::min);
+        Length high = reading.values().stream().reduce(reading.values().get(0), Length::max);
+        LengthRange range = new LengthRange(low, high).widened(instrument.accuracy());
+        Length taper = reading.values().size() > 1 ? high.minus(low) : null;
+        work =
+            work.withSize(dimension, new SizeState(range, range.spread(), taper, reading.origin()));
+      } else if (size != null) {
+        work =
+            work.withSize(
+                dimension,
+                new SizeState(size.range(), measure.instrument().accuracy(), null, size.since()));
+      }
+      if (!cutFaces.isEmpty()
+          && cutFaces.stream().anyMatch(face -> face.dimension() == dimension)) {
+        bench = bench.withCalibrated(dimension);
+      }
+      return reading;
+    }
+
+    private @Nullable Reading nextReading(PartDimension dimension) {
+      if (log == null || setup.name() == null) {
+        return null;
+      }
+      String name = setup.name().value();
+      String key = name.toLowerCase(Locale.ROOT) + "/" + dimension.word();
+      int index = measured.merge(key, 1, Integer::sum) - 1;
+      List<Reading> readings =
+          log.readings().stream()
+              .filter(
+                  reading ->
+                      reading.setup().value().equalsIgnoreCase(name)
+                          && reading.dimension() == dimension)
+              .toList();
+      return index < readings.size() ? readings.get(index) : null;
+    }
+
+    private void apply(CutRun cut, Bearing bearing) {
+      Face face = cut.face();
+      work = work.withSize(face.dimension(), cut.after());
+      work = work.withFace(face, faceAfter(cut, work.face(face)));
+      if (orientation != null) {
+        work =
+            Squaring.afterCut(
+                work,
+                face,
+                cut.mode(),
+                bearing,
+                orientation,
+                bench,
+                limits,
+                grip,
+                cutFaces,
+                cut.cut().origin());
+      }
+      cutFaces.add(face);
+    }
+  }
+
+  /** What a face is after a cut: clean once as much has come off as its skin may be deep. */
+  private FaceState faceAfter(CutRun cut, FaceState before) {
+    Length skin = skinDepth(before.skin());
+    Length least = Length.max(Length.ZERO, cut.removal().low());
+    Length removed = before.removed().plus(least);
+    boolean machined = before.isMachined() || !removed.isLessThan(skin);
+    Purpose purpose = cut.cut().purpose();
+    if (purpose instanceof Purpose.Clean clean
+        && !before.removed().plus(clean.atMost().value()).isLessThan(skin)) {
+      machined = true;
+      removed = Length.max(removed, skin);
+    }
+    Condition condition =
+        !machined
+            ? Condition.SKIMMED
+            : purpose instanceof Purpose.Finish ? Condition.FINISHED : Condition.CLEAN;
+    return new FaceState(
+        condition,
+        before.skin(),
+        machined ? limits.length(Limit.FLATNESS) : null,
+        removed,
+        cut.cut().origin(),
+        cut.cut().origin());
+  }
+
+  private Length skinDepth(Skin skin) {
+    return skinDepth(skin, limits);
+  }
+
+  /** How deep the marks of a stock's face may go, by the shop's limits. */
+  public static Length skinDepth(Skin skin, Limits limits) {
+    return switch (skin) {
+      case SAWN -> limits.length(Limit.SAWN_SKIN);
+      case ROLLED -> limits.length(Limit.ROLLED_SKIN);
+      case CAST -> limits.length(Limit.CAST_SKIN);
+      case DRAWN -> limits.length(Limit.DRAWN_SKIN);
+      case MILLED, GROUND -> Length.ZERO;
+    };
+  }
+}

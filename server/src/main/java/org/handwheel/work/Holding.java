@@ -1,0 +1,96 @@
+package org.handwheel.work;
+
+import org.apache.commons.numbers.fraction.BigFraction;
+import org.handwheel.model.Direction;
+import org.handwheel.model.Hold;
+import org.handwheel.units.Length;
+import org.handwheel.units.Slope;
+import org.jspecify.annotations.Nullable;
+
+/** Facts about a grip that both the engine and the rules ask for. */
+public final class Holding {
+  private Holding() {}
+
+  /** The thickness of all parallels between the jaws under the work. */
+  public static Length parallelsThickness(Grip grip) {
+    return grip.parallels()
+        .map(parallels -> parallels.thickness().times(grip.parallelCount()))
+        .orElse(Length.ZERO);
+  }
+
+  /**
+   * Whether the jaws close on the parallels instead of the work: the parallels between the jaws are
+   * as thick as the work and what stands beside it (common practice, no source). A bar at the
+   * moving jaw keeps the jaws off the parallels.
+   */
+  public static boolean isLoose(Grip grip) {
+    return grip.parallels().isPresent()
+        && grip.hold().bar() == null
+        && !parallelsThickness(grip).isLessThan(grip.clamped().low());
+  }
+
+  /** Whether the grip is so far off the middle that the moving jaw needs a spacer. */
+  public static boolean needsSpacer(Grip grip) {
+    Length sixth = grip.vise().jawWidth().times(BigFraction.of(1, 6));
+    return grip.offCentre().abs().isMoreThan(sixth);
+  }
+
+  /** Whether the screw pulls outside the gripped length, so that the jaw cannot hold at all. */
+  public static boolean pullsOutside(Grip grip) {
+    return grip.offCentre().abs().isMoreThan(grip.gripLength().half());
+  }
+
+  /**
+   * How far the moving jaw swivels: the work's width less the spacer's over their distance. A
+   * spacer in the wrong place counts as none.
+   */
+  public static Slope cock(Grip grip) {
+    Hold.Spacer spacer = spacer(grip);
+    if (spacer == null) {
+      return Slope.NONE;
+    }
+    Length difference = grip.gripped().high().minus(spacer.width());
+    Length distance = grip.offCentre().abs().times(2);
+    return difference.isPositive() && distance.isPositive()
+        ? Slope.of(difference, distance)
+        : Slope.NONE;
+  }
+
+  /** The spacer, if it stands at the end away from the work. */
+  public static Hold.@Nullable Spacer spacer(Grip grip) {
+    if (grip.hold().spacer() == null) {
+      return null;
+    }
+    Hold.Spacer spacer = grip.hold().spacer().value();
+    boolean workAtRight = grip.offCentre().isPositive();
+    boolean spacerAtLeft = spacer.at() == Direction.OPERATOR_LEFT;
+    return workAtRight == spacerAtLeft ? spacer : null;
+  }
+
+  /** Whether the moving jaw stands askew beyond the vise's slack, or cannot hold. */
+  public static boolean isCocked(Grip grip) {
+    if (!needsSpacer(grip)) {
+      return false;
+    }
+    Hold.Spacer spacer = spacer(grip);
+    if (spacer == null) {
+      return true;
+    }
+    return spacer.width().isMoreThan(grip.gripped().high())
+        || cock(grip).isMoreThan(grip.vise().slack());
+  }
+
+  /**
+   * Whether the bar bears within the middle third of the grip, or nothing is said of its height.
+   */
+  public static boolean isBarInMiddleThird(Grip grip) {
+    if (grip.hold().bar() == null || grip.hold().bar().value().height() == null) {
+      return true;
+    }
+    Length height = grip.hold().bar().value().height();
+    Length third = grip.depth().low().times(BigFraction.of(1, 3));
+    Length low = grip.seat().plus(third);
+    Length high = grip.seat().plus(third.times(2));
+    return !height.isLessThan(low) && !height.isMoreThan(high);
+  }
+}

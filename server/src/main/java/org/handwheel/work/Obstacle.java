@@ -1,0 +1,42 @@
+package org.handwheel.work;
+
+import org.handwheel.syntax.Origin;
+
+/**
+ * Why a cut does not make a face square or parallel to another.
+ *
+ * @param why in words, without a full stop
+ * @param origin the line to look at
+ */
+public record Obstacle(Kind kind, String why, Origin origin) {
+  /** The kinds, each with the rule that reports it where it happens, or none. */
+  public enum Kind {
+    RAW_FIXED("raw-reference"),
+    NO_BAR("bar-missing"),
+    BAR_NOT_NEEDED("bar-not-needed"),
+    SEAT_NOT_PROVED("seat-not-proved"),
+    BURR("burr-under-work"),
+    LOW_GRIP("too-low-grip"),
+    LOOSE("grips-parallels"),
+    COCKED("jaw-cocks"),
+    NOT_TRUED("vise-not-trued"),
+    RAW_UNDER(""),
+    CONFLICT(""),
+    OTHER("");
+
+    private final String rule;
+
+    Kind(String rule) {
+      this.rule = rule;
+    }
+
+    /** Whether another rule already reports the cause. */
+    public boolean isReportedElsewhere() {
+      return !rule.isEmpty();
+    }
+
+    public String rule() {
+      return rule;
+    }
+  }
+}

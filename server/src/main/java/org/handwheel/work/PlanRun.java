@@ -1,0 +1,79 @@
+package org.handwheel.work;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.handwheel.model.LogSection;
+import org.handwheel.model.Plan;
+import org.handwheel.model.Setup;
+import org.handwheel.model.Step;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A plan worked through from the stock to the last line.
+ *
+ * @param log the readings it was worked through with, or nothing for the plan as planned
+ * @param start the stock
+ * @param end the work after the last setup
+ */
+public record PlanRun(
+    Plan plan,
+    @Nullable LogSection log,
+    Drawing drawing,
+    Workpiece start,
+    List<SetupRun> setups,
+    Workpiece end) {
+  public PlanRun {
+    setups = List.copyOf(setups);
+  }
+
+  /**
+   * One setup worked through.
+   *
+   * @param grip the work in the vise when it was gripped, if it is in one and its sizes are known
+   * @param before the work when it was gripped
+   * @param after the work at the end of the setup
+   */
+  public record SetupRun(
+      Setup setup,
+      @Nullable Orientation orientation,
+      @Nullable Grip grip,
+      Workpiece before,
+      List<StepRun> steps,
+      Workpiece after) {
+    public SetupRun {
+      steps = List.copyOf(steps);
+    }
+
+    public Optional<Grip> gripped() {
+      return Optional.ofNullable(grip);
+    }
+  }
+
+  /**
+   * One step worked through.
+   *
+   * @param cut the cut in numbers, if it is one that could be worked out
+   * @param bearing what ruled the work's rotations, for a cut
+   * @param reading the reading that stood in for a measurement, if a log gives one
+   */
+  public record StepRun(
+      Step step,
+      Workpiece before,
+      Bench benchBefore,
+      Workpiece after,
+      Bench benchAfter,
+      @Nullable CutRun cut,
+      @Nullable Bearing bearing,
+      LogSection.@Nullable Reading reading) {}
+
+  /** All steps in order. */
+  public Stream<StepRun> steps() {
+    return setups.stream().flatMap(setup -> setup.steps().stream());
+  }
+
+  /** All cuts in order. */
+  public Stream<CutRun> cuts() {
+    return steps().flatMap(step -> Optional.ofNullable(step.cut()).stream());
+  }
+}

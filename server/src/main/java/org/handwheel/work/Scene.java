@@ -1,0 +1,179 @@
+package org.handwheel.work;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Direction;
+import org.handwheel.model.Hold;
+import org.handwheel.model.Hold.Support;
+import org.handwheel.model.Owned;
+import org.handwheel.units.Length;
+import org.handwheel.work.CutRun.Thing;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * The holding seen from above, as polygons with heights, in millimetres.
+ *
+ * <p>X is zero in the middle of the jaws, Y is zero at the fixed jaw's face and negative toward the
+ * moving jaw (turned round if the fixed jaw is in front), heights count from the vise's bed.
+ */
+public final class Scene {
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  /** How far back a jaw is drawn and counts as being in the way. */
+  private static final double JAW_THICKNESS = 15;
+
+  private final Polygon work;
+  private final List<Body> bodies;
+
+  /** Something solid: its outline from above and how high it reaches. */
+  public record Body(Thing thing, String name, Polygon outline, Length top) {}
+
+  private Scene(Polygon work, List<Body> bodies) {
+    this.work = work;
+    this.bodies = List.copyOf(bodies);
+  }
+
+  /** The work's outline. */
+  public Polygon work() {
+    return work;
+  }
+
+  /** Jaws, parallels and clamps. */
+  public List<Body> bodies() {
+    return bodies;
+  }
+
+  /** The scene of work in a vise. */
+  public static Scene of(Grip grip) {
+    double toward = grip.vise().fixedJaw() == Direction.OPERATOR_FRONT ? 1 : -1;
+    double width = grip.gripped().middle().millimetres();
+    double left = grip.workLeft().millimetres();
+    double right = grip.workRight().millimetres();
+    double halfJaw = grip.vise().jawWidth().half().millimetres();
+    double between = Grip.between(grip.hold()).millimetres();
+    List<Body> bodies = new ArrayList<>();
+    Length jawTop = grip.vise().jawDepth();
+    bodies.add(
+        new Body(
+            Thing.JAW,
+            "the fixed jaw",
+            box(-halfJaw, 0, halfJaw, -toward * JAW_THICKNESS),
+            jawTop));
+    double moving = toward * (width + between);
+    bodies.add(
+        new Body(
+            Thing.JAW,
+            "the moving jaw",
+            box(-halfJaw, moving, halfJaw, moving + toward * JAW_THICKNESS),
+            jawTop));
+    addParallels(grip, toward, width, bodies);
+    return new Scene(box(left, 0, right, toward * width), bodies);
+  }
+
+  private static void addParallels(Grip grip, double toward, double width, List<Body> bodies) {
+    Optional<Owned.Parallels> parallels = grip.parallels();
+    if (parallels.isEmpty() || grip.hold().support() == null) {
+      return;
+    }
+    double thickness = parallels.get().thickness().millimetres();
+    double half = parallels.get().length().half().millimetres();
+    Length top = parallels.get().height();
+    String name = "parallel " + parallels.get().name();
+    bodies.add(new Body(Thing.PARALLEL, name, box(-half, 0, half, toward * thickness), top));
+    if (grip.hold().support().value() instanceof Support.Pair) {
+      double outer = toward * width;
+      bodies.add(
+          new Body(Thing.PARALLEL, name, box(-half, outer, half, outer - toward * thickness), top));
+    }
+  }
+
+  /**
+   * The scene of work clamped to a plate: its left front corner as it lies is the origin, and each
+   * clamp covers a square of its width about its point.
+   */
+  static Scene onPlate(Hold hold, Length alongX, Length alongY, Length height) {
+    List<Body> bodies = new ArrayList<>();
+    for (Hold.Clamping clamping : hold.clamps()) {
+      Length size = clamping.clamp().size("width");
+      double half = size == null ? 0 : size.half().millimetres();
+      Length rise = clamping.clamp().size("height");
+      double x = clamping.x().millimetres();
+      double y = clamping.y().millimetres();
+      bodies.add(
+          new Body(
+              Thing.CLAMP,
+              "clamp " + clamping.clamp().name(),
+              box(x - half, y - half, x + half, y + half),
+              height.plus(rise == null ? size == null ? Length.ZERO : size : rise)));
+    }
+    return new Scene(box(0, 0, alongX.millimetres(), alongY.millimetres()), bodies);
+  }
+
+  static Polygon box(double x1, double y1, double x2, double y2) {
+    double left = Math.min(x1, x2);
+    double right = Math.max(x1, x2);
+    double low = Math.min(y1, y2);
+    double high = Math.max(y1, y2);
+    return FACTORY.createPolygon(
+        new Coordinate[] {
+          new Coordinate(left, low),
+          new Coordinate(right, low),
+          new Coordinate(right, high),
+          new Coordinate(left, high),
+          new Coordinate(left, low)
+        });
+  }
+
+  /**
+   * What the cutter sweeps when it faces the whole work, in lanes along its travel.
+   *
+   * @param radius the part of the cutter that leaves a flat, half its flat diameter
+   * @param beyond how far the axis runs past the ends
+   * @param offset of the middle lane from the middle of the face, in Y for travel along X
+   * @param stepOver distance between lanes, or zero for a single one
+   */
+  Geometry faceSweep(Axis travel, double radius, double beyond, double offset, double stepOver) {
+    var envelope = work.getEnvelopeInternal();
+    boolean alongX = travel == Axis.X;
+    double across = alongX ? envelope.getHeight() : envelope.getWidth();
+    double middle = (alongX ? envelope.centre().getY() : envelope.centre().getX()) + offset;
+    int lanes =
+        stepOver <= 0 ? 1 : (int) Math.ceil(Math.max(0, across - 2 * radius) / stepOver - 1e-9) + 1;
+    Geometry swept = FACTORY.createPolygon();
+    for (int lane = 0; lane < Math.min(lanes, 1000); lane++) {
+      double at = middle + (lane - (lanes - 1) / 2.0) * stepOver;
+      Polygon band =
+          alongX
+              ? box(
+                  envelope.getMinX() - beyond,
+                  at - radius,
+                  envelope.getMaxX() + beyond,
+                  at + radius)
+              : box(
+                  at - radius,
+                  envelope.getMinY() - beyond,
+                  at + radius,
+                  envelope.getMaxY() + beyond);
+      swept = swept.union(band);
+    }
+    return swept;
+  }
+
+  /** The width of the widest strip of the work that a sweep leaves uncovered, in millimetres. */
+  double uncoveredStrip(Geometry sweep, Axis travel) {
+    Geometry rest = work.difference(sweep);
+    double widest = 0;
+    for (int i = 0; i < rest.getNumGeometries(); i++) {
+      var envelope = rest.getGeometryN(i).getEnvelopeInternal();
+      if (!envelope.isNull()) {
+        widest = Math.max(widest, travel == Axis.X ? envelope.getHeight() : envelope.getWidth());
+      }
+    }
+    return widest;
+  }
+}
