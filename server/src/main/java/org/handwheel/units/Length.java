@@ -114,7 +114,9 @@ public record Length(long picometres) implements Comparable<Length> {
     return BigFraction.of(picometres).divide(BigFraction.of(other.picometres));
   }
 
-  /** How many steps of at most {@code step} this length needs: its ceiling; zero if not positive. */
+  /**
+   * How many steps of at most {@code step} this length needs: its ceiling; zero if not positive.
+   */
   public long stepsOf(Length step) {
     if (!isPositive()) {
       return 0;
