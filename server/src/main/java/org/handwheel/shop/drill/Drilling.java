@@ -88,8 +88,8 @@ public final class Drilling {
 
   private record FeedStep(LengthRange diameters, LengthRange feed, Provenance provenance) {
     static FeedStep of(Row row) {
-      return new FeedStep(inches(row, "over_in", "to_in"), inches(row, "least_in", "most_in"),
-          row.provenance());
+      return new FeedStep(
+          inches(row, "over_in", "to_in"), inches(row, "least_in", "most_in"), row.provenance());
     }
 
     private static LengthRange inches(Row row, String low, String high) {

@@ -55,8 +55,7 @@ public final class Drills {
 
   private static Drill named(Row row) {
     String designation = row.text("designation");
-    DrillSeries series =
-        designation.startsWith("no ") ? DrillSeries.NUMBER : DrillSeries.LETTER;
+    DrillSeries series = designation.startsWith("no ") ? DrillSeries.NUMBER : DrillSeries.LETTER;
     return new Drill(designation, series, row.length("inches", LengthUnit.IN), row.provenance());
   }
 
@@ -66,9 +65,7 @@ public final class Drills {
     BigFraction last = row.exact("to");
     BigFraction step = row.exact("step");
     List<Drill> drills = new ArrayList<>();
-    for (BigFraction size = row.exact("from");
-        size.compareTo(last) <= 0;
-        size = size.add(step)) {
+    for (BigFraction size = row.exact("from"); size.compareTo(last) <= 0; size = size.add(step)) {
       Length diameter = Length.of(size, unit);
       drills.add(
           metric
@@ -125,9 +122,7 @@ public final class Drills {
       return Optional.of(Integer.parseInt(wholeInches.group(1)) + " in");
     }
     Matcher metric = METRIC.matcher(text);
-    return metric.matches()
-        ? Optional.of(metricDesignation(metric.group(1)))
-        : Optional.empty();
+    return metric.matches() ? Optional.of(metricDesignation(metric.group(1))) : Optional.empty();
   }
 
   /** Written out in full where two places do not hold it, so that 6.805 is not taken for 6.8. */

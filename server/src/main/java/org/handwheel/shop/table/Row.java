@@ -86,7 +86,8 @@ public final class Row {
       BigDecimal decimal = new BigDecimal(text);
       return decimal.scale() <= 0
           ? BigFraction.of(decimal.toBigIntegerExact())
-          : BigFraction.of(decimal.unscaledValue(), BigDecimal.TEN.pow(decimal.scale()).toBigInteger());
+          : BigFraction.of(
+              decimal.unscaledValue(), BigDecimal.TEN.pow(decimal.scale()).toBigInteger());
     }
     int dash = text.indexOf('-');
     int whole = dash < 0 ? 0 : Integer.parseInt(text.substring(0, dash));

@@ -156,6 +156,5 @@ public final class ScrewHoles {
     }
   }
 
-  private record HeadRow(
-      Screw screw, Counterbore counterbore, @Nullable Countersink countersink) {}
+  private record HeadRow(Screw screw, Counterbore counterbore, @Nullable Countersink countersink) {}
 }

@@ -69,7 +69,9 @@ public record ScrewThread(
     return belowMajor(series.form().percentFactor() * percent / 100);
   }
 
-  /** The per cent of thread a hole leaves; zero or less where it is not below the major diameter. */
+  /**
+   * The per cent of thread a hole leaves; zero or less where it is not below the major diameter.
+   */
   public double percentOfThread(Length hole) {
     return 100
         * major.minus(hole).millimetres()

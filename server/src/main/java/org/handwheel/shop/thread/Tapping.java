@@ -49,7 +49,6 @@ public final class Tapping {
 
   /** The greatest full thread a hole of this full-diameter depth takes; never below zero. */
   public static Length greatestThread(ScrewThread thread, Length fullDepth) {
-    return Length.max(
-        Length.ZERO, fullDepth.minus(thread.pitch().times(LEAST_PITCHES_BEYOND)));
+    return Length.max(Length.ZERO, fullDepth.minus(thread.pitch().times(LEAST_PITCHES_BEYOND)));
   }
 }

@@ -5,9 +5,9 @@ package org.handwheel.shop.thread;
  *
  * <p>Formulas: for 60 degrees H = (sqrt(3)/2) P. The internal thread's basic minor diameter is D -
  * (5/4) H = D - 1.082532 P (ISO 724, ASME B1.1). Per cent of thread is counted on the older full
- * height, D - 1.299038 P, as in Machinery's Handbook's table of tap drills and in the constant 76.98
- * = 100/1.299038; the two must not be mixed. Whitworth 55 degrees: D - 1.280654 P (BS 84). BA 47.5
- * degrees: D - 1.2 P (BS 93).
+ * height, D - 1.299038 P, as in Machinery's Handbook's table of tap drills and in the constant
+ * 76.98 = 100/1.299038; the two must not be mixed. Whitworth 55 degrees: D - 1.280654 P (BS 84). BA
+ * 47.5 degrees: D - 1.2 P (BS 93).
  */
 public enum ThreadForm {
   ISO_60("60 degrees", 5 * Math.sqrt(3) / 8, 3 * Math.sqrt(3) / 4),

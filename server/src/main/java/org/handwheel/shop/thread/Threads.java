@@ -86,7 +86,7 @@ public final class Threads {
         names.putIfAbsent(sizeWithCount(thread), thread);
       }
       String size = sizeAlone(thread);
-      if (thread.series() != ThreadSeries.ISO_FINE && sizes.get(size) == 1) {
+      if (thread.series() != ThreadSeries.ISO_FINE && sizes.getOrDefault(size, 0) == 1) {
         names.putIfAbsent(size, thread);
       }
       if (thread.series() == ThreadSeries.ISO_COARSE) {
