@@ -48,8 +48,8 @@ public enum MeasuringCapability {
     return !zone.isLessThan(step.times(times));
   }
 
-  /** Whether to warn the person who measures. */
-  public boolean isTooCoarse() {
-    return this == DOUBTFUL || this == TOO_COARSE;
+  /** Whether it keeps four to one or better. */
+  public boolean isAcceptable() {
+    return this == GOOD || this == FAIR;
   }
 }
