@@ -2,10 +2,12 @@ package org.handwheel.shop.material;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.handwheel.shop.table.Row;
 import org.handwheel.shop.table.Table;
 
@@ -78,11 +80,13 @@ public final class Materials {
   /** These materials and the shop's own, which come before built-in ones of the same name. */
   public Materials with(List<Material> own) {
     Map<String, Material> names = new HashMap<>(byName);
-    List<Material> joined = new ArrayList<>(own);
+    Set<String> replaced = new HashSet<>();
     for (Material material : own) {
+      replaced.add(key(material.name()));
       names(material).forEach(name -> names.put(name, material));
     }
-    all.stream().filter(builtIn -> names.get(key(builtIn.name())) == builtIn).forEach(joined::add);
+    List<Material> joined = new ArrayList<>(own);
+    all.stream().filter(builtIn -> !replaced.contains(key(builtIn.name()))).forEach(joined::add);
     return new Materials(joined, names);
   }
 
