@@ -6,6 +6,7 @@ import org.handwheel.shop.fit.Fits;
 import org.handwheel.shop.fit.GeneralTolerances;
 import org.handwheel.shop.fit.Instruments;
 import org.handwheel.shop.material.Materials;
+import org.handwheel.shop.material.Passes;
 import org.handwheel.shop.stock.Saws;
 import org.handwheel.shop.thread.ScrewHoles;
 import org.handwheel.shop.thread.Threads;
@@ -14,6 +15,7 @@ import org.handwheel.shop.thread.Threads;
  * All the tables kept with the program, read once and never changed.
  *
  * @param materials materials with speeds, feeds and forces
+ * @param passes usual depths of a pass
  * @param drills drills of the four series
  * @param drilling feeds of drills
  * @param threads screw threads with tapping drills
@@ -25,6 +27,7 @@ import org.handwheel.shop.thread.Threads;
  */
 public record StandardTables(
     Materials materials,
+    Passes passes,
     Drills drills,
     Drilling drilling,
     Threads threads,
@@ -43,6 +46,7 @@ public record StandardTables(
     Drills drills = Drills.load();
     return new StandardTables(
         Materials.load(),
+        Passes.load(),
         drills,
         Drilling.load(),
         Threads.load(drills),

@@ -11,7 +11,7 @@ import org.handwheel.units.Length;
  */
 public final class CuttingPower {
   /** Watts in a horsepower of 550 foot pounds-force per second. */
-  public static final double WATTS_PER_HORSEPOWER = 745.69987158227022;
+  public static final double WATTS_PER_HORSEPOWER = 745.6998715822702;
 
   /** Cubic centimetres in a cubic inch, exactly. */
   public static final double CM3_PER_IN3 = 16.387064;
