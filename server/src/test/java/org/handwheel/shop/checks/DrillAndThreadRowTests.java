@@ -180,7 +180,7 @@ class DrillAndThreadRowTests implements RowChecks {
   private static void percentOfOneDrill(CheckRow row) {
     Drill drill = TABLES.drills().find("no 42").orElseThrow();
     double percent = thread("UNC no 4-40").percentOfThread(drill.diameter());
-    row.isNear(percent, 0, 0.01);
+    row.isNear(percent, 0);
     row.isNear(percent, 1);
   }
 
@@ -307,12 +307,13 @@ class DrillAndThreadRowTests implements RowChecks {
   private static void clearances(CheckRow row, String... names) {
     List<BigDecimal> printed = row.numbers();
     for (int i = 0; i < names.length; i++) {
-      for (Clearance clearance : Clearance.values()) {
+      List<Clearance> columns = List.of(Clearance.CLOSE, Clearance.NORMAL, Clearance.FREE);
+      for (int column = 0; column < 3; column++) {
         ScrewHoles.ClearanceHole hole =
-            TABLES.screwHoles().clearance(thread(names[i]), clearance).orElseThrow();
+            TABLES.screwHoles().clearance(thread(names[i]), columns.get(column)).orElseThrow();
         assertThat(hole.diameter())
-            .as("%s: %s %s", row, names[i], clearance)
-            .isEqualTo(Length.mm(printed.get(3 * i + clearance.ordinal()).toPlainString()));
+            .as("%s: %s %s", row, names[i], columns.get(column))
+            .isEqualTo(Length.mm(printed.get(3 * i + column).toPlainString()));
       }
     }
   }
@@ -357,10 +358,14 @@ class DrillAndThreadRowTests implements RowChecks {
               sink ->
                   assertThat(sink.includedDegrees())
                       .as("%s: %s", row, thread.designation())
-                      .isEqualTo(row.number(thread.designation().startsWith("M") ? 1 : 0)));
+                      .isEqualTo(row.number(isMetric(thread) ? 1 : 0)));
     }
     assertThat(TABLES.screwHoles().countersink(thread("M6"))).isPresent();
     assertThat(TABLES.screwHoles().countersink(thread("UNC 1/4-20"))).isPresent();
+  }
+
+  private static boolean isMetric(ScrewThread thread) {
+    return thread.series() == ThreadSeries.ISO_COARSE || thread.series() == ThreadSeries.ISO_FINE;
   }
 
   private static void counterbores(CheckRow row) {
