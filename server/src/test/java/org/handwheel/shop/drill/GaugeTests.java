@@ -92,6 +92,7 @@ class GaugeTests {
     } catch (IOException missing) {
       String notice = "SKIPPED: GNU units is not installed, the installed program was not asked";
       reporter.publishEntry(notice);
+      System.out.println(notice);
       return abort(notice);
     }
     StringBuilder input = new StringBuilder();
