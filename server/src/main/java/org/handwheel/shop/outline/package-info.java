@@ -1,0 +1,5 @@
+/** Geometry of rounds, ellipses and obrounds cut by steps. */
+@NullMarked
+package org.handwheel.shop.outline;
+
+import org.jspecify.annotations.NullMarked;
