@@ -97,7 +97,7 @@ public final class Dial {
   public static String words(Setting setting) {
     String reading = setting.reading().toPlainString();
     if (setting.divisions() < 0) {
-      return "back to reading " + reading + ", " + (-setting.turns()) + " turns down";
+      return "back to reading " + reading + ", " + -setting.turns() + " turns down";
     }
     String turns = setting.turns() == 1 ? "1 turn" : setting.turns() + " turns";
     return turns + " + " + reading + " divisions";

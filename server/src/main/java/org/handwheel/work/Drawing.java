@@ -11,6 +11,7 @@ import org.handwheel.model.Part.DimensionSpec;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Stock;
+import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
@@ -41,7 +42,7 @@ public final class Drawing {
   }
 
   /** What the plan's part asks for; sizes that look like slips of unit are left out. */
-  static Drawing of(Plan plan) {
+  static Drawing of(Plan plan, StandardTables tables) {
     Map<PartDimension, Demand> demands = new EnumMap<>(PartDimension.class);
     Part part = plan.part();
     if (part == null) {
@@ -50,7 +51,7 @@ public final class Drawing {
     Set<PartDimension> suspects = suspects(part, plan.stock());
     for (DimensionSpec spec : part.dimensions().values()) {
       if (!suspects.contains(spec.dimension())) {
-        LengthRange limits = limits(spec, part, plan.shop().limits());
+        LengthRange limits = limits(spec, part, plan.shop().limits(), tables);
         demands.put(
             spec.dimension(),
             new Demand(spec.dimension(), spec.nominal(), limits, limits.middle(), spec.origin()));
@@ -59,14 +60,15 @@ public final class Drawing {
     return new Drawing(demands);
   }
 
-  private static LengthRange limits(DimensionSpec spec, Part part, Limits limits) {
+  private static LengthRange limits(
+      DimensionSpec spec, Part part, Limits limits, StandardTables tables) {
     if (spec.limits() != null) {
       return spec.limits();
     }
     Length spread = limits.length(Limit.UNTOLERANCED);
-    if (part.general() != null) {
-      Length general = GeneralTolerance.linear(spec.nominal(), part.general().grade());
-      spread = general == null ? spread : general;
+    if (part.general() != null && part.general().grade().length() == 1) {
+      char grade = part.general().grade().charAt(0);
+      spread = tables.generalTolerances().linear(spec.nominal(), grade).orElse(spread);
     }
     return LengthRange.around(spec.nominal(), spread);
   }

@@ -24,6 +24,7 @@ import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.model.Stock.Skin;
+import org.handwheel.shop.StandardTables;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.Slope;
@@ -37,6 +38,9 @@ public final class Engine {
   private static final Length TRAM_RUN = Length.mm("150");
   private static final Length TRUE_RUN = Length.mm("100");
 
+  /** For a material that no table knows: between the brasses and mild steel. */
+  private static final double UNKNOWN_FORCE = 1500;
+
   private final Plan plan;
   private final @Nullable LogSection log;
   private final Limits limits;
@@ -44,22 +48,36 @@ public final class Engine {
   private final CutCalculator calculator;
   private final Map<String, Integer> measured = new HashMap<>();
 
-  private Engine(Plan plan, @Nullable LogSection log, double specificForce) {
+  private Engine(Plan plan, @Nullable LogSection log, StandardTables tables) {
     this.plan = plan;
     this.log = log;
     this.limits = plan.shop().limits();
-    this.drawing = Drawing.of(plan);
-    this.calculator = new CutCalculator(drawing, limits, plan.machine(), specificForce);
+    this.drawing = Drawing.of(plan, tables);
+    this.calculator =
+        new CutCalculator(drawing, limits, plan.machine(), specificForce(plan, tables));
   }
 
   /** The plan as planned. */
-  public static PlanRun run(Plan plan, double specificForce) {
-    return new Engine(plan, null, specificForce).run();
+  public static PlanRun run(Plan plan, StandardTables tables) {
+    return new Engine(plan, null, tables).run();
   }
 
   /** The plan with the readings of one piece in place of its measurements. */
-  public static PlanRun run(Plan plan, LogSection log, double specificForce) {
-    return new Engine(plan, log, specificForce).run();
+  public static PlanRun run(Plan plan, LogSection log, StandardTables tables) {
+    return new Engine(plan, log, tables).run();
+  }
+
+  /** Cutting force per area of chip in N/mm2, at the chip load the shop's limits name. */
+  private static double specificForce(Plan plan, StandardTables tables) {
+    double chip = plan.shop().limits().length(Limit.FEED_PER_TOOTH).millimetres();
+    if (plan.part() == null || plan.part().material() == null || chip <= 0) {
+      return UNKNOWN_FORCE;
+    }
+    return tables
+        .materials()
+        .find(plan.part().material().value())
+        .map(material -> material.force().at(chip))
+        .orElse(UNKNOWN_FORCE);
   }
 
   private PlanRun run() {
