@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param header the plan's header line, or its first line
  * @param machine the machine it is for, if it can be told
+ * @param usedFiles workspace paths of the shop files it rests on, read or not
  * @param findings what is wrong with its meaning: values, names, places of lines
  */
 public record Plan(
@@ -24,11 +25,13 @@ public record Plan(
     List<LogSection> logs,
     List<Inspection> inspections,
     Names names,
+    List<String> usedFiles,
     List<Finding> findings) {
   public Plan {
     setups = List.copyOf(setups);
     logs = List.copyOf(logs);
     inspections = List.copyOf(inspections);
+    usedFiles = List.copyOf(usedFiles);
     findings = List.copyOf(findings);
   }
 }

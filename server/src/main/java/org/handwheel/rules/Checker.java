@@ -120,15 +120,7 @@ public final class Checker {
               plan.header(),
               "the sizes of this plan are too large to be worked out"));
     }
-    List<String> used = usedFiles(workspace, tree);
-    return new Checked(tree, plan, run, used, settle(tree, plan.shop(), findings));
-  }
-
-  private static List<String> usedFiles(Workspace workspace, SyntaxTree tree) {
-    return workspace.files().keySet().stream()
-        .filter(path -> !path.equals(tree.path()))
-        .sorted()
-        .toList();
+    return new Checked(tree, plan, run, plan.usedFiles(), settle(tree, plan.shop(), findings));
   }
 
   private List<Finding> runRules(Plan plan, PlanRun run) {

@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -38,6 +39,7 @@ public final class PlanFiles {
 
   private final Workspace workspace;
   private final FileBuilder file;
+  private final Set<String> usedPaths = new LinkedHashSet<>();
   private Shop shop = Shop.EMPTY;
 
   private PlanFiles(Workspace workspace, SyntaxTree tree) {
@@ -103,6 +105,7 @@ public final class PlanFiles {
         records.logs(),
         records.inspections(),
         file.names().names(),
+        List.copyOf(usedPaths),
         file.problems().findings());
   }
 
@@ -206,6 +209,7 @@ public final class PlanFiles {
       file.names().doubtThings();
       return null;
     }
+    usedPaths.add(path);
     if (visit.way().contains(path)) {
       reportUse(visit, "use-cycle", "the files use each other in a circle: " + circle(visit, path));
       return null;
