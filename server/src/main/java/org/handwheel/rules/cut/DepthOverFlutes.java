@@ -15,10 +15,10 @@ public final class DepthOverFlutes extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.run().cuts().forEach(cut -> check(checkup, cut, out));
+    checkup.run().cuts().forEach(cut -> check(cut, out));
   }
 
-  private void check(Checkup checkup, CutRun cut, Consumer<Finding> out) {
+  private void check(CutRun cut, Consumer<Finding> out) {
     if (cut.axialDepth().isMoreThan(cut.cutter().flute())) {
       out.accept(
           finding(

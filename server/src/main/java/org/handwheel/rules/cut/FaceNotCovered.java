@@ -16,10 +16,10 @@ public final class FaceNotCovered extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.run().cuts().forEach(cut -> check(checkup, cut, out));
+    checkup.run().cuts().forEach(cut -> check(cut, out));
   }
 
-  private void check(Checkup checkup, CutRun cut, Consumer<Finding> out) {
+  private void check(CutRun cut, Consumer<Finding> out) {
     if (!cut.uncovered().isPositive()) {
       return;
     }

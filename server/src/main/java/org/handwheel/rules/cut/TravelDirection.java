@@ -19,10 +19,10 @@ public final class TravelDirection extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.run().cuts().forEach(cut -> check(checkup, cut, out));
+    checkup.run().cuts().forEach(cut -> check(cut, out));
   }
 
-  private void check(Checkup checkup, CutRun cut, Consumer<Finding> out) {
+  private void check(CutRun cut, Consumer<Finding> out) {
     if (cut.mode() == CutRun.Mode.END
         || cut.cut().travel() == null
         || cut.cut().direction() == null) {

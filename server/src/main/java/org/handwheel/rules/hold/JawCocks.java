@@ -19,13 +19,16 @@ public final class JawCocks extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.setups().forEach(setup -> setup.gripped().ifPresent(grip -> check(checkup, grip, out)));
+    checkup.setups().forEach(setup -> setup.gripped().ifPresent(grip -> check(grip, out)));
   }
+
+  /** A spacer up to this much narrower than the work is as good as can be expected. */
+  private static final Length PRACTICAL = Length.mm("0.1");
 
   /** From this error of angle the swivel of the moving jaw begins to matter. */
   private static final Slope NOTABLE = Slope.of(Length.mm("0.001"), Length.mm("1"));
 
-  private void check(Checkup checkup, Grip grip, Consumer<Finding> out) {
+  private void check(Grip grip, Consumer<Finding> out) {
     if (!Holding.needsSpacer(grip)) {
       return;
     }
@@ -44,7 +47,10 @@ public final class JawCocks extends SimpleRule {
       return;
     }
     Slope cock = Holding.cock(grip);
-    if (cock.isMoreThan(NOTABLE) && grip.hold().spacer() != null) {
+    boolean notable =
+        cock.isMoreThan(NOTABLE)
+            && grip.gripped().high().minus(spacer.width()).isMoreThan(PRACTICAL);
+    if (notable && grip.hold().spacer() != null) {
       out.accept(
           finding(
               cock.isMoreThan(grip.vise().slack()) ? Severity.ERROR : severity(),

@@ -15,10 +15,10 @@ public final class JawOpening extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.setups().forEach(setup -> setup.gripped().ifPresent(grip -> check(checkup, grip, out)));
+    checkup.setups().forEach(setup -> setup.gripped().ifPresent(grip -> check(grip, out)));
   }
 
-  private void check(Checkup checkup, Grip grip, Consumer<Finding> out) {
+  private void check(Grip grip, Consumer<Finding> out) {
     if (grip.opening().isMoreThan(grip.vise().opening())) {
       out.accept(
           finding(

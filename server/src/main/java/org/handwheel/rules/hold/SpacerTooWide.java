@@ -17,10 +17,10 @@ public final class SpacerTooWide extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.setups().forEach(setup -> setup.gripped().ifPresent(grip -> check(checkup, grip, out)));
+    checkup.setups().forEach(setup -> setup.gripped().ifPresent(grip -> check(grip, out)));
   }
 
-  private void check(Checkup checkup, Grip grip, Consumer<Finding> out) {
+  private void check(Grip grip, Consumer<Finding> out) {
     Spacer spacer = Holding.spacer(grip);
     if (spacer == null
         || grip.hold().spacer() == null

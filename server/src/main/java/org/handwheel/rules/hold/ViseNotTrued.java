@@ -28,14 +28,15 @@ public final class ViseNotTrued extends SimpleRule {
     }
     for (StepRun step : setup.steps()) {
       Bearing bearing = step.bearing();
-      boolean side = step.cut() != null && step.cut().mode() != CutRun.Mode.END;
-      if (side
+      CutRun cut = step.cut();
+      if (cut != null
+          && cut.mode() != CutRun.Mode.END
           && bearing != null
           && bearing.plan() != null
           && bearing.plan().kind() == Obstacle.Kind.NOT_TRUED) {
         out.accept(
             finding(
-                step.cut().cut().origin(),
+                cut.cut().origin(),
                 "this face gets its direction from the table, and `"
                     + setup.grip().vise().name()
                     + "` was not set true to it; true it with an indicator first: `true "
