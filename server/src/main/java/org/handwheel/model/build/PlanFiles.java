@@ -20,6 +20,7 @@ import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part;
 import org.handwheel.model.Plan;
+import org.handwheel.model.Setup;
 import org.handwheel.model.Shop;
 import org.handwheel.model.Shop.ShopFile;
 import org.handwheel.model.Shop.UsedFile;
