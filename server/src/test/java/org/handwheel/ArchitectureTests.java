@@ -6,6 +6,7 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPac
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
 import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.name;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
 import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
@@ -37,7 +38,9 @@ final class ArchitectureTests {
 
   /** From the lowest to the highest; each may use only those before it. */
   private static final List<String> LAYERS =
-      List.of("units", "syntax", "model", "shop", "work", "rules", "plan", "ide", "lsp", "cli");
+      List.of(
+          "units", "syntax", "model", "shop", "work", "rules", "plan", "ide", "files", "lsp",
+          "cli");
 
   /** Everything below the edges: pure functions over values. */
   private static final String[] INNER = packagesUpTo("ide");
@@ -93,6 +96,23 @@ final class ArchitectureTests {
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("org.antlr..", GRAMMAR);
+
+  @ArchTest
+  static final ArchRule filesAreReadAndNeverWritten =
+      noClasses()
+          .that()
+          .resideInAPackage(layer("files"))
+          .should()
+          .dependOnClassesThat(
+              assignableTo(java.io.Writer.class).or(assignableTo(java.io.OutputStream.class)))
+          .orShould()
+          .callMethodWhere(
+              target(owner(type(java.nio.file.Files.class)))
+                  .and(
+                      target(
+                          nameMatching(
+                              "write.*|new(Output|BufferedWriter|ByteChannel).*|create.*|copy"
+                                  + "|move|delete.*|set.*"))));
 
   @ArchTest
   static final ArchRule innerLayersKnowNoNetworkAndNoLog =
