@@ -37,7 +37,10 @@ final class PlanWorkspaces implements WorkspaceService {
     LanguageClient target = client;
     if (target != null && session.client().refreshesDiagnostics()) {
       // Asking back must not hold up the thread that reads the answer.
-      workers.execute(target::refreshDiagnostics);
+      workers.execute(
+          () -> {
+            var unused = target.refreshDiagnostics();
+          });
     }
   }
 
