@@ -108,8 +108,7 @@ final class DialReport {
             row(screw.axis().word(), "the shop does not say which way clockwise goes", width));
         continue;
       }
-      for (int sign : new int[] {1, -1}) {
-        Direction cutter = Direction.of(screw.axis(), sign);
+      for (Direction cutter : clockwiseFirst(screw)) {
         String moves =
             screw.axis() == Axis.Z ? "" : " (table " + Dial.tableDirection(cutter).words() + ")";
         lines.addAll(
@@ -120,15 +119,26 @@ final class DialReport {
       }
       if (screw.backlash().isPositive()) {
         lines.addAll(
-            row(
-                "",
-                "backlash "
-                    + LengthText.both(screw.backlash())
-                    + ": come to the setting from the side you cut toward",
-                width));
+            row(screw.axis().word(), "backlash " + LengthText.both(screw.backlash()), width));
       }
     }
+    if (screws.stream().anyMatch(screw -> screw.backlash().isPositive())) {
+      lines.addAll(
+          Wrapping.wrap(
+              "  ",
+              "  ",
+              "Come to every setting turning the same way, so that the backlash is taken up.",
+              width));
+    }
     return lines;
+  }
+
+  /** The two ways the cutter can go along an axis, the one of a clockwise turn first. */
+  private static List<Direction> clockwiseFirst(Screw screw) {
+    Direction up = Direction.of(screw.axis(), 1);
+    return Dial.crank(screw, up).equals("clockwise")
+        ? List.of(up, up.opposite())
+        : List.of(up.opposite(), up);
   }
 
   private static String difference(Length error) {

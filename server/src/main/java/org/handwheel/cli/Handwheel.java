@@ -1,7 +1,12 @@
 package org.handwheel.cli;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.handwheel.cli.CheckCommand.FailOn;
+import org.handwheel.cli.CheckCommand.Format;
 import org.handwheel.cli.Surroundings.Screen;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -11,6 +16,7 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** The command line as a whole: its commands, and what every one of them does about trouble. */
 @Command(
@@ -70,13 +76,29 @@ final class Handwheel implements Callable<Integer> {
             surroundings.screen() == Screen.TERMINAL
                 ? surroundings.width()
                 : Surroundings.USUAL_WIDTH)
-        .setCaseInsensitiveEnumValuesAllowed(true)
+        .registerConverter(Format.class, word -> choice(Format.class, word))
+        .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
+        .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
+        .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
         .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
         .setExecutionExceptionHandler(
             (e, commandLine, parsed) ->
                 e instanceof UserException
                     ? trouble(output, e.getMessage())
                     : internalError(surroundings, output, words(e), e));
+  }
+
+  /** A value of an option that takes one of a few words. */
+  private static <E extends Enum<E>> E choice(Class<E> type, String word) {
+    List<String> words = new ArrayList<>();
+    for (E value : type.getEnumConstants()) {
+      String own = value.name().toLowerCase(Locale.ROOT);
+      if (own.equalsIgnoreCase(word)) {
+        return value;
+      }
+      words.add(own);
+    }
+    throw new TypeConversionException("'" + word + "' is none of " + String.join(", ", words));
   }
 
   private static int wrongUsage(ParameterException e, Output output) {
