@@ -2,9 +2,13 @@ package org.handwheel.rules;
 
 import java.util.List;
 import org.handwheel.model.Limits;
+import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
+import org.handwheel.model.Setup;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.work.Drawing;
 import org.handwheel.work.PlanRun;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What rules look at: a plan, the plan worked through as planned or with one log's readings, and
@@ -17,5 +21,23 @@ public record Checkup(Plan plan, PlanRun run, StandardTables tables) {
 
   public List<PlanRun.SetupRun> setups() {
     return run.setups();
+  }
+
+  /**
+   * Whether every line of every setup could be read: only then does what seems to be missing at the
+   * end of the plan really miss.
+   */
+  public boolean isWhole() {
+    return plan.setups().stream().allMatch(setup -> setup.damage() == Setup.Damage.NONE);
+  }
+
+  /** The setups in which what seems to be missing really misses. */
+  public List<PlanRun.SetupRun> wholeSetups() {
+    return setups().stream().filter(setup -> setup.setup().damage() == Setup.Damage.NONE).toList();
+  }
+
+  /** The size the drawing asks for along a dimension, if it can be relied on. */
+  public Drawing.@Nullable Demand demand(PartDimension dimension) {
+    return run.drawing().demand(dimension);
   }
 }

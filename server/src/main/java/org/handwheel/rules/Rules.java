@@ -3,6 +3,47 @@ package org.handwheel.rules;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.handwheel.rules.cut.CutterMeetsClamp;
+import org.handwheel.rules.cut.CutterMeetsJaw;
+import org.handwheel.rules.cut.CutterMeetsParallel;
+import org.handwheel.rules.cut.DepthOverFlutes;
+import org.handwheel.rules.cut.FaceHidden;
+import org.handwheel.rules.cut.FaceNotCovered;
+import org.handwheel.rules.cut.ForceToMovingJaw;
+import org.handwheel.rules.cut.HeavyClimb;
+import org.handwheel.rules.cut.HeavyPass;
+import org.handwheel.rules.cut.TravelDirection;
+import org.handwheel.rules.dial.BacklashSide;
+import org.handwheel.rules.dial.LockConflict;
+import org.handwheel.rules.dial.TouchMissing;
+import org.handwheel.rules.dial.ZeroLost;
+import org.handwheel.rules.hold.BarMissing;
+import org.handwheel.rules.hold.BarNotNeeded;
+import org.handwheel.rules.hold.BurrUnderWork;
+import org.handwheel.rules.hold.GripsParallels;
+import org.handwheel.rules.hold.JawCocks;
+import org.handwheel.rules.hold.JawOpening;
+import org.handwheel.rules.hold.OverhangTooLong;
+import org.handwheel.rules.hold.ParallelsTooTall;
+import org.handwheel.rules.hold.RawReference;
+import org.handwheel.rules.hold.SeatNotProved;
+import org.handwheel.rules.hold.SpacerTooWide;
+import org.handwheel.rules.hold.TooLowGrip;
+import org.handwheel.rules.hold.ViseNotTrued;
+import org.handwheel.rules.name.MaterialUnknown;
+import org.handwheel.rules.name.UnusedName;
+import org.handwheel.rules.size.DialRounding;
+import org.handwheel.rules.size.FaceNeverSquared;
+import org.handwheel.rules.size.FaceNotCleaned;
+import org.handwheel.rules.size.MeasureBeforeDeburr;
+import org.handwheel.rules.size.MeasureBeforeFinish;
+import org.handwheel.rules.size.NoFinishAllowance;
+import org.handwheel.rules.size.NotParallel;
+import org.handwheel.rules.size.Overcut;
+import org.handwheel.rules.size.ShortOfSize;
+import org.handwheel.rules.size.StockTooSmall;
+import org.handwheel.rules.size.ToleranceNotMeasurable;
+import org.handwheel.rules.size.UnitSuspect;
 import org.handwheel.syntax.Severity;
 
 /** All rules, in the order their findings are made. */
@@ -10,7 +51,48 @@ public final class Rules {
   private Rules() {}
 
   public static List<Rule> all() {
-    return List.of();
+    return List.of(
+        new DialRounding(),
+        new FaceNeverSquared(),
+        new FaceNotCleaned(),
+        new MeasureBeforeDeburr(),
+        new MeasureBeforeFinish(),
+        new NoFinishAllowance(),
+        new NotParallel(),
+        new Overcut(),
+        new ShortOfSize(),
+        new StockTooSmall(),
+        new ToleranceNotMeasurable(),
+        new UnitSuspect(),
+        new BarMissing(),
+        new BarNotNeeded(),
+        new BurrUnderWork(),
+        new GripsParallels(),
+        new JawCocks(),
+        new JawOpening(),
+        new OverhangTooLong(),
+        new ParallelsTooTall(),
+        new RawReference(),
+        new SeatNotProved(),
+        new SpacerTooWide(),
+        new TooLowGrip(),
+        new ViseNotTrued(),
+        new CutterMeetsClamp(),
+        new CutterMeetsJaw(),
+        new CutterMeetsParallel(),
+        new DepthOverFlutes(),
+        new FaceHidden(),
+        new FaceNotCovered(),
+        new ForceToMovingJaw(),
+        new HeavyClimb(),
+        new HeavyPass(),
+        new TravelDirection(),
+        new BacklashSide(),
+        new LockConflict(),
+        new TouchMissing(),
+        new ZeroLost(),
+        new MaterialUnknown(),
+        new UnusedName());
   }
 
   /** Every id that a finding can have, with its usual severity, in alphabetical order. */

@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
+import org.handwheel.model.Owned;
 import org.handwheel.model.Owned.Screw;
 import org.handwheel.units.Length;
 
@@ -73,24 +74,25 @@ public final class Dial {
   }
 
   /**
-   * Which way the table, or on Z what the handle moves, goes when the cutter is to move in the
-   * given direction relative to the work. On X and Y the table goes the other way; the quill goes
-   * with it.
+   * Which way the part that the handle moves has to go for the cutter to move in a direction
+   * relative to the work: the table goes the other way, a quill or head goes with it, a knee
+   * against it.
    */
-  public static Direction tableDirection(Direction cutter) {
-    return cutter.axis() == Axis.Z ? cutter : cutter.opposite();
+  public static Direction handleDirection(Direction cutter, Owned.ZDrive zDrive) {
+    boolean along = cutter.axis() == Axis.Z && zDrive != Owned.ZDrive.KNEE;
+    return along ? cutter : cutter.opposite();
   }
 
   /**
    * How the handle is turned for the cutter to move in a direction, or "" if the shop does not say
    * which way clockwise goes.
    */
-  public static String crank(Screw screw, Direction cutter) {
+  public static String crank(Screw screw, Direction cutter, Owned.ZDrive zDrive) {
     Direction clockwise = screw.clockwise();
     if (clockwise == null) {
       return "";
     }
-    return clockwise == tableDirection(cutter) ? "clockwise" : "counter-clockwise";
+    return clockwise == handleDirection(cutter, zDrive) ? "clockwise" : "counter-clockwise";
   }
 
   /** For example {@code 2 turns + 45 divisions}; a count below zero is a reading to stop at. */

@@ -20,6 +20,7 @@ import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part;
 import org.handwheel.model.Plan;
+import org.handwheel.model.Setup;
 import org.handwheel.model.Shop;
 import org.handwheel.model.Shop.ShopFile;
 import org.handwheel.model.Shop.UsedFile;
@@ -90,6 +91,7 @@ public final class PlanFiles {
     SetupsBuilder setups = new SetupsBuilder(file, shop, part);
     later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::declare);
     later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::read);
+    requireSizes(partSection, stockSection, stock, setups.setups());
     RecordsBuilder records = new RecordsBuilder(file, shop, part);
     later.forEach(records::read);
     Origin header = planSection == null ? tree.sections().get(0).header() : planSection.header();
@@ -107,6 +109,28 @@ public final class PlanFiles {
         file.names().names(),
         List.copyOf(usedPaths),
         file.problems().findings());
+  }
+
+  /**
+   * Setups cannot be worked through without the stock's size; says so once, where it would stand.
+   */
+  private void requireSizes(
+      @Nullable Section part,
+      @Nullable Section stockSection,
+      @Nullable Stock stock,
+      List<Setup> setups) {
+    boolean said = stock != null && (!stock.sizes().isEmpty() || stock.sizeOrigin() != null);
+    boolean broken = stockSection != null && !stockSection.problems().isEmpty();
+    if (setups.isEmpty() || said || broken) {
+      return;
+    }
+    Section at = stockSection != null ? stockSection : part;
+    file.problems()
+        .error(
+            "missing-line",
+            at == null ? setups.get(0).header() : at.header(),
+            "say how large the stock is, or nothing can be worked out: in `stock`, `size LENGTH x"
+                + " WIDTH x HEIGHT`");
   }
 
   private Section once(Section section, @Nullable Section before) {

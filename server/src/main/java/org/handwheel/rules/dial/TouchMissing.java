@@ -1,0 +1,74 @@
+package org.handwheel.rules.dial;
+
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Step;
+import org.handwheel.rules.Checkup;
+import org.handwheel.rules.SimpleRule;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Severity;
+import org.handwheel.work.Bench.Loss.Cause;
+import org.handwheel.work.Bench.Zero;
+import org.handwheel.work.Orientation;
+import org.handwheel.work.PlanRun.SetupRun;
+import org.handwheel.work.PlanRun.StepRun;
+
+/**
+ * A cut whose depth starts from nowhere: the cutter never touched in this setup, or was changed
+ * since.
+ */
+public final class TouchMissing extends SimpleRule {
+  public TouchMissing() {
+    super("touch-missing", Severity.WARNING);
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
+    checkup.wholeSetups().forEach(setup -> check(setup, out));
+  }
+
+  private void check(SetupRun setup, Consumer<Finding> out) {
+    Orientation orientation = setup.orientation();
+    Set<Axis> reported = EnumSet.noneOf(Axis.class);
+    for (StepRun step : setup.steps()) {
+      if (!(step.step() instanceof Step.Cut cut) || orientation == null) {
+        continue;
+      }
+      if (step.benchBefore().cutter() == null) {
+        out.accept(
+            finding(
+                cut.origin(), "no cutter is in the spindle yet: say `cutter NAME` before this"));
+        return;
+      }
+      Axis axis = orientation.axisOf(cut.face());
+      Zero zero = step.benchBefore().zeros().get(axis);
+      if (!reported.add(axis)) {
+        continue;
+      }
+      if (zero == null) {
+        out.accept(
+            finding(
+                cut.origin(),
+                "the depth of this cut starts from nowhere: touch the "
+                    + cut.face().word()
+                    + " first, for example `touch "
+                    + cut.face().word()
+                    + " with paper 0.05 mm, zero "
+                    + axis.word()
+                    + "`"));
+      } else if (zero.loss() != null && zero.loss().cause() == Cause.CUTTER_CHANGED) {
+        out.accept(
+            finding(
+                cut.origin(),
+                "the cutter was changed since it touched; touch the "
+                    + cut.face().word()
+                    + " again",
+                new Related(zero.loss().origin(), "the cutter is changed here"),
+                new Related(zero.origin(), "the zero was taken here")));
+      }
+    }
+  }
+}

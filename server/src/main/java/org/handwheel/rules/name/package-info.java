@@ -1,0 +1,5 @@
+/** Rules about names. */
+@NullMarked
+package org.handwheel.rules.name;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,123 @@
+package org.handwheel.rules.size;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.handwheel.model.Face;
+import org.handwheel.model.Stock;
+import org.handwheel.rules.Checkup;
+import org.handwheel.rules.SimpleRule;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Severity;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthText;
+import org.handwheel.work.CutRun;
+import org.handwheel.work.Drawing.Demand;
+import org.handwheel.work.Engine;
+import org.handwheel.work.FaceState;
+import org.handwheel.work.FaceState.Condition;
+
+/** The allowance is used up before the marks of the saw or the skin are gone. */
+public final class FaceNotCleaned extends SimpleRule {
+  public FaceNotCleaned() {
+    super("face-not-cleaned", Severity.WARNING);
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
+    Set<Face> reported = new HashSet<>();
+    for (Demand demand : checkup.run().drawing().demands()) {
+      if (isAllowanceShort(checkup, demand)) {
+        reportStock(checkup, demand, out);
+        Face.all().stream()
+            .filter(face -> face.dimension() == demand.dimension())
+            .forEach(reported::add);
+      }
+    }
+    List<CutRun> cuts = checkup.run().cuts().toList();
+    for (Face face : Face.all()) {
+      FaceState end = checkup.run().end().face(face);
+      if (end.condition() != Condition.SKIMMED || reported.contains(face)) {
+        continue;
+      }
+      List<CutRun> own = cuts.stream().filter(cut -> cut.face() == face).toList();
+      if (!own.isEmpty()) {
+        reportFace(checkup, face, end, own.get(own.size() - 1), out);
+      }
+    }
+  }
+
+  /** Whether the stock is large enough for the size, but not for the skins on top of it. */
+  static boolean isAllowanceShort(Checkup checkup, Demand demand) {
+    Stock stock = checkup.plan().stock();
+    Length size = stock == null ? null : stock.sizes().get(demand.dimension());
+    if (stock == null || size == null || StockTooSmall.isTooSmall(checkup, demand)) {
+      return false;
+    }
+    return size.minus(demand.aim()).isLessThan(skins(checkup, stock, demand));
+  }
+
+  private static Length skins(Checkup checkup, Stock stock, Demand demand) {
+    Length skins = Length.ZERO;
+    for (Face face : Face.all()) {
+      boolean cut =
+          checkup.run().cuts().anyMatch(run -> run.face() == face)
+              || !checkup.run().start().face(face).isMachined();
+      if (face.dimension() == demand.dimension() && cut && stock.skins().containsKey(face)) {
+        skins =
+            skins.plus(Engine.skinDepth(checkup.run().start().face(face).skin(), checkup.limits()));
+      }
+    }
+    return skins;
+  }
+
+  private void reportStock(Checkup checkup, Demand demand, Consumer<Finding> out) {
+    Stock stock = checkup.plan().stock();
+    Length size = stock == null ? null : stock.sizes().get(demand.dimension());
+    if (stock == null || size == null) {
+      return;
+    }
+    Origin origin = stock.sizeOrigin() == null ? stock.origin() : stock.sizeOrigin();
+    List<Related> related = new ArrayList<>();
+    related.add(
+        new Related(demand.origin(), "the " + demand.dimension().word() + " on the drawing"));
+    out.accept(
+        new Finding(
+            id(),
+            severity(),
+            origin,
+            "the stock is "
+                + size.minus(demand.aim())
+                + " over the "
+                + demand.dimension().word()
+                + "; the skins of both faces may take "
+                + skins(checkup, stock, demand)
+                + ", so marks may be left",
+            related,
+            List.of()));
+  }
+
+  private void reportFace(
+      Checkup checkup, Face face, FaceState end, CutRun last, Consumer<Finding> out) {
+    Length skin = Engine.skinDepth(end.skin(), checkup.limits());
+    out.accept(
+        finding(
+            last.cut().origin(),
+            "the "
+                + face.word()
+                + " is "
+                + end.skin().words()
+                + " and its marks may be "
+                + LengthText.both(skin)
+                + " deep; only "
+                + end.removed()
+                + " is sure to come off",
+            new Related(
+                checkup.run().start().face(face).since(),
+                "the " + face.word() + " is " + end.skin().words() + " here")));
+  }
+}

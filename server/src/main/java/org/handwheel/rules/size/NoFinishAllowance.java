@@ -1,0 +1,82 @@
+package org.handwheel.rules.size;
+
+import java.util.List;
+import java.util.function.Consumer;
+import org.handwheel.model.Limit;
+import org.handwheel.model.Step.Purpose;
+import org.handwheel.rules.Checkup;
+import org.handwheel.rules.SimpleRule;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Severity;
+import org.handwheel.units.Length;
+import org.handwheel.work.CutRun;
+import org.handwheel.work.Drawing.Demand;
+
+/** A roughing pass that leaves nothing, or too little, for the finishing pass. */
+public final class NoFinishAllowance extends SimpleRule {
+  /** About 10 thou is usual on a small mill (common practice, no source). */
+  private static final String USUAL = "about 0.25 mm (10 thou) is usual on a small mill";
+
+  public NoFinishAllowance() {
+    super("no-finish-allowance", Severity.WARNING);
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
+    if (!checkup.isWhole()) {
+      return;
+    }
+    List<CutRun> cuts = checkup.run().cuts().toList();
+    for (int i = 0; i < cuts.size(); i++) {
+      CutRun rough = cuts.get(i);
+      if (rough.cut().purpose() instanceof Purpose.Rough purpose && rough.goal() != null) {
+        checkRough(checkup, rough, purpose, cuts.subList(i + 1, cuts.size()), out);
+      }
+    }
+  }
+
+  private void checkRough(
+      Checkup checkup,
+      CutRun rough,
+      Purpose.Rough purpose,
+      List<CutRun> later,
+      Consumer<Finding> out) {
+    Demand demand = checkup.demand(rough.face().dimension());
+    Length goal = rough.goal();
+    if (demand == null || goal == null || goal.isLessThan(demand.limits().low())) {
+      return;
+    }
+    CutRun next =
+        later.stream()
+            .filter(cut -> cut.face().dimension() == rough.face().dimension())
+            .findFirst()
+            .orElse(null);
+    Origin origin = purpose.leaving() == null ? rough.cut().origin() : purpose.leaving().origin();
+    if (next == null) {
+      boolean tight =
+          !demand.limits().width().isMoreThan(checkup.limits().length(Limit.ROUGH_TOLERANCE));
+      if (tight && !goal.isMoreThan(demand.limits().high())) {
+        out.accept(
+            finding(
+                origin,
+                "this roughs straight to size and nothing is left for a finishing pass; " + USUAL));
+      }
+      return;
+    }
+    boolean finishes =
+        next.cut().purpose() instanceof Purpose.Finish && next.face() == rough.face();
+    if (!finishes || next.goal() == null) {
+      return;
+    }
+    Length left = goal.minus(next.goal());
+    if (left.isLessThan(checkup.limits().length(Limit.FINISH_ALLOWANCE))) {
+      out.accept(
+          finding(
+              origin,
+              left.isPositive()
+                  ? "this leaves only " + left + " for the finishing pass; " + USUAL
+                  : "this leaves nothing for the finishing pass; " + USUAL));
+    }
+  }
+}
