@@ -7,7 +7,6 @@ import java.util.concurrent.Callable;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.cli.CheckCommand.Format;
 import org.handwheel.cli.LengthArguments.Given;
-import org.handwheel.model.Owned.Screw;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthUnit;
 import org.jspecify.annotations.Nullable;
@@ -110,7 +109,7 @@ final class DialCommand implements Callable<Integer> {
         throw new UserException(one.text() + ": no dial counts further than 100 m");
       }
     }
-    DialReport report = new DialReport(given, screws(bare), machine);
+    DialReport report = new DialReport(given, screws(bare));
     if (format == Format.JSON) {
       output.line(report.json());
     } else {
@@ -119,7 +118,7 @@ final class DialCommand implements Callable<Integer> {
     return Handwheel.EXIT_CLEAN;
   }
 
-  private List<Screw> screws(@Nullable LengthUnit bare) {
+  private Screws screws(@Nullable LengthUnit bare) {
     if (machine != null) {
       if (lead != null || divisions != null) {
         throw new UserException("give --machine, or --lead and --divisions, not both");
@@ -130,7 +129,7 @@ final class DialCommand implements Callable<Integer> {
       throw new UserException("name the machine with --machine");
     }
     if (lead == null && divisions == null) {
-      return List.of();
+      return Screws.NONE;
     }
     if (lead == null || divisions == null) {
       throw new UserException("a dial needs both --lead and --divisions");
@@ -139,7 +138,7 @@ final class DialCommand implements Callable<Integer> {
     if (perTurn.isLessThan(Length.mm("0.001")) || perTurn.isMoreThan(Length.mm("1000"))) {
       throw new UserException("--lead: a turn is between 0.001 mm and 1 m");
     }
-    return List.of(Screws.of(perTurn, divisions(divisions)));
+    return Screws.of(perTurn, divisions(divisions));
   }
 
   private static BigFraction divisions(String text) {

@@ -10,7 +10,9 @@ import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.cli.LengthArguments.Given;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
+import org.handwheel.model.Owned.Machine;
 import org.handwheel.model.Owned.Screw;
+import org.handwheel.model.Owned.ZDrive;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
@@ -25,21 +27,16 @@ final class DialReport {
   private static final Length HIDDEN = Length.mm("0.0005");
 
   private final List<Given> lengths;
+  private final @Nullable Machine machine;
   private final Map<Dialled, List<Screw>> dials = new LinkedHashMap<>();
-  private final boolean named;
 
   /** Screws with these in common have the same settings. */
   private record Dialled(Length lead, BigFraction divisions) {}
 
-  /**
-   * Makes a report.
-   *
-   * @param machine whose screws they are, or nothing if only lead and divisions are known
-   */
-  DialReport(List<Given> lengths, List<Screw> screws, @Nullable String machine) {
+  DialReport(List<Given> lengths, Screws screws) {
     this.lengths = List.copyOf(lengths);
-    this.named = machine != null;
-    for (Screw screw : screws) {
+    this.machine = screws.machine();
+    for (Screw screw : screws.screws()) {
       dials
           .computeIfAbsent(new Dialled(screw.lead(), screw.divisions()), key -> new ArrayList<>())
           .add(screw);
@@ -78,7 +75,7 @@ final class DialReport {
   }
 
   private String label(List<Screw> screws) {
-    if (!named) {
+    if (machine == null) {
       return "dial";
     }
     return "dial " + String.join(" ", screws.stream().map(Screw::axis).map(Axis::word).toList());
@@ -101,20 +98,24 @@ final class DialReport {
                 + " divisions of "
                 + LengthText.both(first.division()),
             width));
-    for (Screw screw : named ? screws : List.<Screw>of()) {
+    if (machine == null) {
+      return lines;
+    }
+    for (Screw screw : screws) {
       Direction clockwise = screw.clockwise();
       if (clockwise == null) {
         lines.addAll(
             row(screw.axis().word(), "the shop does not say which way clockwise goes", width));
         continue;
       }
-      for (Direction cutter : clockwiseFirst(screw)) {
-        String moves =
-            screw.axis() == Axis.Z ? "" : " (table " + Dial.tableDirection(cutter).words() + ")";
+      for (Direction cutter : clockwiseFirst(screw, machine.zDrive())) {
         lines.addAll(
             row(
                 screw.axis().word(),
-                Dial.crank(screw, cutter) + ": cutter " + cutter.words() + moves,
+                Dial.crank(screw, cutter, machine.zDrive())
+                    + ": cutter "
+                    + cutter.words()
+                    + moved(cutter, machine.zDrive()),
                 width));
       }
       if (screw.backlash().isPositive()) {
@@ -134,11 +135,19 @@ final class DialReport {
   }
 
   /** The two ways the cutter can go along an axis, the one of a clockwise turn first. */
-  private static List<Direction> clockwiseFirst(Screw screw) {
+  private static List<Direction> clockwiseFirst(Screw screw, ZDrive zDrive) {
     Direction up = Direction.of(screw.axis(), 1);
-    return Dial.crank(screw, up).equals("clockwise")
+    return Dial.crank(screw, up, zDrive).equals("clockwise")
         ? List.of(up, up.opposite())
         : List.of(up.opposite(), up);
+  }
+
+  /** What the handle moves, where it goes another way than the cutter. */
+  private static String moved(Direction cutter, ZDrive zDrive) {
+    Direction handle = Dial.handleDirection(cutter, zDrive);
+    return handle == cutter
+        ? ""
+        : (cutter.axis() == Axis.Z ? " (knee " : " (table ") + handle.words() + ")";
   }
 
   private static String difference(Length error) {
@@ -192,13 +201,13 @@ final class DialReport {
   }
 
   private List<String> axes(List<Screw> screws) {
-    return named ? screws.stream().map(Screw::axis).map(Axis::word).toList() : List.of();
+    return machine != null ? screws.stream().map(Screw::axis).map(Axis::word).toList() : List.of();
   }
 
   private JsonDial json(Screw screw) {
     Direction clockwise = screw.clockwise();
     return new JsonDial(
-        named ? screw.axis().word() : null,
+        machine != null ? screw.axis().word() : null,
         amount(screw.lead()),
         new BigDecimal(decimal(screw.divisions())),
         clockwise == null ? null : clockwise.words());

@@ -25,15 +25,25 @@ import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.units.Length;
 import org.jspecify.annotations.Nullable;
 
-/** Finds the screws whose dials are asked for. */
-final class Screws {
+/**
+ * The screws whose dials are asked for.
+ *
+ * @param screws in the order of their axes; none if no dial is asked for
+ * @param machine whose they are, or nothing if only lead and divisions are known
+ */
+record Screws(List<Screw> screws, @Nullable Machine machine) {
   private static final BigFraction HALF = BigFraction.of(1, 2);
 
-  private Screws() {}
+  static final Screws NONE = new Screws(List.of(), null);
+
+  Screws {
+    screws = List.copyOf(screws);
+  }
 
   /** A screw known by its lead and its dial alone. */
-  static Screw of(Length lead, BigFraction divisions) {
-    return new Screw(Axis.X, lead, divisions, Length.ZERO, null, null, null, HALF);
+  static Screws of(Length lead, BigFraction divisions) {
+    return new Screws(
+        List.of(new Screw(Axis.X, lead, divisions, Length.ZERO, null, null, null, HALF)), null);
   }
 
   /**
@@ -43,7 +53,7 @@ final class Screws {
    * @param axis the only axis wanted
    * @throws UserException if there is no such machine, or no such screw
    */
-  static List<Screw> ofMachine(
+  static Screws ofMachine(
       String name, @Nullable String shop, @Nullable Axis axis, Surroundings surroundings) {
     List<Machine> machines = new ArrayList<>();
     List<String> trouble = new ArrayList<>();
@@ -72,7 +82,7 @@ final class Screws {
               + name
               + "'");
     }
-    return screws;
+    return new Screws(screws, named.get(0));
   }
 
   private static String missing(String name, List<Machine> machines, List<String> trouble) {
