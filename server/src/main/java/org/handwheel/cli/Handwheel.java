@@ -50,10 +50,15 @@ final class Handwheel implements Callable<Integer> {
 
   /** Runs one command; never throws, and never ends the process. */
   static int run(Surroundings surroundings, String... args) {
+    return run(surroundings, new RulePages.OnClassPath(), args);
+  }
+
+  /** Runs one command with other pages for the rules. */
+  static int run(Surroundings surroundings, RulePages pages, String... args) {
     Output output = Output.of(surroundings);
     int exitCode;
     try {
-      exitCode = commandLine(surroundings, output).execute(args);
+      exitCode = commandLine(surroundings, pages, output).execute(args);
     } catch (StackOverflowError e) {
       exitCode = internalError(surroundings, output, "something is nested too deep", e);
     } catch (OutOfMemoryError e) {
@@ -62,11 +67,12 @@ final class Handwheel implements Callable<Integer> {
     return output.finish() ? exitCode : EXIT_TROUBLE;
   }
 
-  private static CommandLine commandLine(Surroundings surroundings, Output output) {
+  private static CommandLine commandLine(
+      Surroundings surroundings, RulePages pages, Output output) {
     CommandLine line =
         new CommandLine(new Handwheel())
             .addSubcommand(new CheckCommand(surroundings, output))
-            .addSubcommand(new ExplainCommand(surroundings, output, new RulePages.OnClassPath()))
+            .addSubcommand(new ExplainCommand(surroundings, output, pages))
             .addSubcommand(new DialCommand(surroundings, output));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
