@@ -82,7 +82,7 @@ final class LauncherTests {
     @Test
     void keepsTheExitCodeAndTheArguments() throws Exception {
       Run run = run(Map.of(), launcher.toString(), "two words", "*");
-      assertThat(run.exitCode()).isEqualTo(Main.EXIT_TROUBLE);
+      assertThat(run.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
       assertThat(run.out()).isEmpty();
       assertThat(run.err()).contains("'two words'").contains("'*'");
     }
@@ -140,7 +140,7 @@ final class LauncherTests {
     }
 
     private void assertRefused(Run run, String words) {
-      assertThat(run.exitCode()).isEqualTo(Main.EXIT_TROUBLE);
+      assertThat(run.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
       assertThat(run.out()).isEmpty();
       assertThat(run.err().lines()).singleElement().asString().contains(words);
     }

@@ -1,0 +1,59 @@
+package org.handwheel.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Plans and shops for tests, of the steam launch's boiler feed pump. */
+final class Samples {
+  /** A plan without a finding; it uses no shop. */
+  static final String CLEAN =
+      """
+      language 1
+      plan "Gland packing ring, blank only"
+        units mm
+      """;
+
+  /** One warning and no error: a value that nothing uses. */
+  static final String UNUSED =
+      """
+      language 1
+      plan "Stuffing box flange"
+        units mm
+        let edge = 7.5
+      """;
+
+  /** One error: a decimal comma in line 6, columns 10 to 15. */
+  static final String COMMA =
+      """
+      language 1
+      plan "Feed pump bearing block"
+        units mm
+
+      part
+        height 19,05 +0/-0.04
+      """;
+
+  private Samples() {}
+
+  static String example(String name) throws IOException {
+    return Files.readString(Path.of("..", "examples").resolve(name));
+  }
+
+  static Path write(Path folder, String name, String text) throws IOException {
+    return write(folder, name, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  static Path write(Path folder, String name, byte[] bytes) throws IOException {
+    Path file = folder.resolve(name);
+    Files.createDirectories(file.getParent());
+    return Files.write(file, bytes);
+  }
+
+  /** The launch's bench mill and the plan of the bearing block, in their places. */
+  static void writeBearingBlock(Path folder) throws IOException {
+    write(folder, "shop/inch-mill.shop", example("shop/inch-mill.shop"));
+    write(folder, "bearing-block.plan", example("bearing-block.plan"));
+  }
+}
