@@ -3,6 +3,8 @@ package org.handwheel.syntax;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
+import org.antlr.v4.runtime.CharStreams;
+import org.handwheel.grammar.HandwheelLexer;
 
 /**
  * A file's text with its sections in order. Their texts put together are the file's text.
@@ -34,7 +36,7 @@ public final class SyntaxTree {
     int start = 0;
     for (int line = 0; line < source.lineCount(); line++) {
       int lineStart = source.lineStart(line);
-      SectionKind begun = SectionKind.startedBy(firstWord(text, lineStart));
+      SectionKind begun = SectionKind.startedBy(firstWord(source, line));
       if (begun != SectionKind.PREAMBLE) {
         sections.add(SectionParser.parse(path, kind, text.substring(start, lineStart)));
         kind = begun;
@@ -45,16 +47,26 @@ public final class SyntaxTree {
     return new SyntaxTree(path, source, sections);
   }
 
-  private static String firstWord(String text, int lineStart) {
-    int from = lineStart;
+  /**
+   * The first word of the line if the lexer takes it for a header's, else nothing: what looks like
+   * one may be part of a longer name.
+   */
+  private static String firstWord(SourceText source, int line) {
+    String text = source.line(line);
+    int from = 0;
     while (from < text.length() && isBlank(text.charAt(from))) {
       from++;
     }
     int to = from;
-    while (to < text.length() && isWordPart(text.charAt(to))) {
+    while (to < text.length() && isLetter(text.charAt(to))) {
       to++;
     }
-    return text.substring(from, to);
+    String word = text.substring(from, to);
+    if (SectionKind.startedBy(word) == SectionKind.PREAMBLE) {
+      return "";
+    }
+    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text.substring(from)));
+    return lexer.nextToken().getText().equals(word) ? word : "";
   }
 
   private static boolean isBlank(char c) {
@@ -66,13 +78,8 @@ public final class SyntaxTree {
         || c == '\ufeff';
   }
 
-  private static boolean isWordPart(char c) {
-    return (c >= 'a' && c <= 'z')
-        || (c >= 'A' && c <= 'Z')
-        || (c >= '0' && c <= '9')
-        || c == '_'
-        || c == '-'
-        || (c >= '\u00df' && c <= '\u00ff' && c != '\u00f7');
+  private static boolean isLetter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
   }
 
   public String path() {
