@@ -202,7 +202,7 @@ final class LineProblem {
           finding(origin, "write the unit as `" + unit + "`")
               .withFix(Fix.replace("Write `" + unit + "`", origin, unit)));
     }
-    if (wrong.getType() == HandwheelLexer.EQ) {
+    if (wrong.getType() == HandwheelLexer.EQ && words.get(0).getType() != HandwheelLexer.LET) {
       Origin blank = new Origin(section, section.origin(before).end(), origin.end());
       return Optional.of(
           finding(origin, "a statement has no `=`; only `let` has one")

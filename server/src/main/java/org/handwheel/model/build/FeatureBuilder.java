@@ -33,6 +33,7 @@ import org.handwheel.grammar.HandwheelParser.HoleSpotfaceContext;
 import org.handwheel.grammar.HandwheelParser.HoleThreadContext;
 import org.handwheel.grammar.HandwheelParser.HoleThreadDepthContext;
 import org.handwheel.grammar.HandwheelParser.HoleThroughContext;
+import org.handwheel.grammar.HandwheelParser.NominalContext;
 import org.handwheel.grammar.HandwheelParser.PatternAboutContext;
 import org.handwheel.grammar.HandwheelParser.PatternAtContext;
 import org.handwheel.grammar.HandwheelParser.PatternByContext;
@@ -44,6 +45,7 @@ import org.handwheel.grammar.HandwheelParser.PatternGridContext;
 import org.handwheel.grammar.HandwheelParser.PatternLineContext;
 import org.handwheel.grammar.HandwheelParser.PatternRowContext;
 import org.handwheel.grammar.HandwheelParser.PointContext;
+import org.handwheel.grammar.HandwheelParser.SizeToleranceContext;
 import org.handwheel.model.Face;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Part.FeatureKind;
@@ -97,7 +99,7 @@ final class FeatureBuilder {
         if (c.fit() != null) {
           fit = fit(c.fit());
         } else if (c.sizeTolerance() != null && dia != null) {
-          limits = Tolerances.read(values, section, c.nominal(), dia, c.sizeTolerance());
+          limits = Tolerances.read(file, section, c.nominal(), dia, c.sizeTolerance());
         }
       } else if (clause instanceof HoleThreadContext c) {
         thread = c.thread().getText();
@@ -260,6 +262,15 @@ final class FeatureBuilder {
         : new Position(coordinates.get(0), coordinates.get(1), faces, section.origin(point));
   }
 
+  /** A size whose tolerance is checked for sense. */
+  private @Nullable Length size(NominalContext nominal, @Nullable SizeToleranceContext tolerance) {
+    Length size = values.positiveLength(section, nominal);
+    if (size != null && tolerance != null) {
+      Tolerances.read(file, section, nominal, size, tolerance);
+    }
+    return size;
+  }
+
   FeatureSpec feature(FeatureLineContext line, String name) {
     FeatureKind kind = FeatureKind.valueOf(line.verb.getText().toUpperCase(Locale.ROOT));
     Face face = null;
@@ -282,9 +293,9 @@ final class FeatureBuilder {
       } else if (clause instanceof FeatureAtContext c) {
         position = position(c.point(), c.corner(), face);
       } else if (clause instanceof FeatureWidthContext c) {
-        width = values.positiveLength(section, c.nominal());
+        width = size(c.nominal(), c.sizeTolerance());
       } else if (clause instanceof FeatureLengthContext c) {
-        length = values.positiveLength(section, c.nominal());
+        length = size(c.nominal(), c.sizeTolerance());
       } else if (clause instanceof FeatureDepthContext c) {
         depth = values.positiveLength(section, c.lengthValue());
       } else if (clause instanceof FeatureSizeContext c) {
@@ -305,7 +316,7 @@ final class FeatureBuilder {
         formSecond = sizes == null ? null : sizes.get(1);
       } else if (clause instanceof FeatureCircleContext c) {
         form = OutlineForm.CIRCLE;
-        formFirst = values.positiveLength(section, c.nominal());
+        formFirst = size(c.nominal(), c.sizeTolerance());
         formSecond = formFirst;
       } else if (clause instanceof FeatureToleranceContext c) {
         tolerance = Tolerances.plusMinus(values, section, c.plusMinus(), null);

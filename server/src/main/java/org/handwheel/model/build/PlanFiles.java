@@ -124,7 +124,7 @@ public final class PlanFiles {
         continue;
       }
       if (!file.readCommon(section, line) && !(line.statement() instanceof MachineLineContext)) {
-        file.misplaced(section, line, "a later section such as `part` or `setup`");
+        file.misplaced(section, line);
       }
     }
   }
@@ -144,6 +144,11 @@ public final class PlanFiles {
     for (Section section : tree.sections()) {
       for (ContentContext line : section.lines()) {
         if (line.statement() instanceof MachineLineContext machine && !section.isBroken(line)) {
+          if (said) {
+            file.problems()
+                .error("repeated-line", section.origin(machine), "the machine is already given");
+            continue;
+          }
           said = true;
           named = new Resolver(file, shop).machine(section, machine.machineRef());
         }

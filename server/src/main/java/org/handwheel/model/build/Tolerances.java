@@ -10,6 +10,7 @@ import org.handwheel.grammar.HandwheelParser.SizeToleranceContext;
 import org.handwheel.grammar.HandwheelParser.SymmetricToleranceContext;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthOverflowException;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.LengthUnit;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +22,23 @@ import org.jspecify.annotations.Nullable;
 final class Tolerances {
   private Tolerances() {}
 
+  /** The limits of a toleranced size; what does not fit in a length is reported. */
   static @Nullable LengthRange read(
+      FileBuilder file,
+      Section section,
+      ParseTree nominalNode,
+      Length nominal,
+      SizeToleranceContext tolerance) {
+    try {
+      return limits(file.values(), section, nominalNode, nominal, tolerance);
+    } catch (LengthOverflowException e) {
+      file.problems()
+          .error("overflow", section.origin(tolerance), "this length is larger than 9 000 km");
+      return null;
+    }
+  }
+
+  private static @Nullable LengthRange limits(
       Values values,
       Section section,
       ParseTree nominalNode,
