@@ -50,8 +50,7 @@ final class LineProblem {
   static Finding explain(Section section, List<Token> line) {
     List<Token> words = line.subList(0, line.size() - 1);
     Expectations expectations = Expectations.after(words);
-    int read = Math.min(words.size(), expectations.position() + 1);
-    Optional<Finding> known = knownSlip(section, words.subList(0, read));
+    Optional<Finding> known = knownSlip(section, words, expectations.position());
     if (known.isPresent()) {
       return known.get();
     }
@@ -72,7 +71,7 @@ final class LineProblem {
 
   /** A line whose first word starts no statement. */
   static Finding unknown(Section section, List<Token> words) {
-    Optional<Finding> slip = knownSlip(section, words.subList(0, 1));
+    Optional<Finding> slip = knownSlip(section, words, 0);
     if (slip.isPresent()) {
       return slip.get();
     }
@@ -109,7 +108,9 @@ final class LineProblem {
     Map<String, Integer> keywords = new TreeMap<>();
     for (Expected expected : expectations.expected()) {
       String keyword = Vocabulary.keyword(expected.tokenType());
-      if (!keyword.isEmpty()) {
+      if (!keyword.isEmpty()
+          && !expected.rules().contains(HandwheelParser.RULE_clauseWord)
+          && !expected.rules().contains(HandwheelParser.RULE_startWord)) {
         keywords.put(keyword, expected.tokenType());
       }
     }
@@ -226,9 +227,12 @@ final class LineProblem {
                     + " (base + 2)"));
   }
 
-  /** Slips with a cause of their own, for which the list of what was expected would not help. */
-  private static Optional<Finding> knownSlip(Section section, List<Token> line) {
-    for (int i = 0; i < line.size(); i++) {
+  /**
+   * Slips with a cause of their own, for which the list of what was expected would not help; looked
+   * for up to the first token that does not fit.
+   */
+  private static Optional<Finding> knownSlip(Section section, List<Token> line, int last) {
+    for (int i = 0; i <= Math.min(last, line.size() - 1); i++) {
       Token token = line.get(i);
       Origin origin = section.origin(token);
       String text = origin.text();

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.NavigableSet;
 import java.util.Set;
 import java.util.TreeSet;
+import org.antlr.v4.runtime.ANTLRErrorListener;
 import org.antlr.v4.runtime.BaseErrorListener;
 import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonTokenStream;
@@ -26,18 +27,24 @@ final class SectionParser {
   private SectionParser() {}
 
   static Section parse(String path, SectionKind kind, String text) {
-    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text));
-    lexer.removeErrorListeners();
-    CommonTokenStream stream = new CommonTokenStream(lexer);
-    HandwheelParser parser = new HandwheelParser(stream);
-    parser.removeErrorListeners();
-    parser.setErrorHandler(new LineBoundRecovery());
     BrokenLines broken = new BrokenLines();
-    parser.addErrorListener(broken);
+    HandwheelParser parser = parserOf(text, broken);
+    CommonTokenStream stream = (CommonTokenStream) parser.getTokenStream();
     FileContext tree = parser.file();
     stream.fill();
     Section section = new Section(path, kind, text, stream.getTokens(), tree);
     return section.with(problems(section, broken.tokens), ignores(section));
+  }
+
+  /** A parser that keeps its errors to their lines and tells them only to the listener. */
+  static HandwheelParser parserOf(String text, ANTLRErrorListener listener) {
+    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text));
+    lexer.removeErrorListeners();
+    HandwheelParser parser = new HandwheelParser(new CommonTokenStream(lexer));
+    parser.removeErrorListeners();
+    parser.setErrorHandler(new LineBoundRecovery());
+    parser.addErrorListener(listener);
+    return parser;
   }
 
   private static List<Finding> problems(Section section, Set<Integer> brokenAt) {

@@ -63,6 +63,7 @@ final class Values {
   /** Makes a value known by a name: a {@code let}, or a size of the part. */
   void define(String name, Quantity value) {
     known.put(name.toLowerCase(Locale.ROOT), value);
+    names.valueKnown(name);
   }
 
   // ---- Typed places
