@@ -387,7 +387,8 @@ OPEN_STRING : '"' ~["\r\n]* ;
 ID        : ([a-wyz] | 'x' [a-z_] | L) (AN | '_' | L)* ('-' (AN | '_' | L)+)* ;
 
 fragment AN : [a-z0-9] ;
-fragment L : [\u00df-\u00f6\u00f8-\u00ff] ;
+// Ranges whose capitals are a range, too: only then does `caseInsensitive` add the right ones.
+fragment L : [\u00e0-\u00f6\u00f8-\u00fe] | '\u00df' | '\u00ff' ;
 fragment D : [0-9]+ ;
 fragment BLANK : [ \t\u00a0] ;
 

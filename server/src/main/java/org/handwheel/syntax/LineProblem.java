@@ -13,7 +13,6 @@ import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.syntax.Expectations.Expected;
-import org.handwheel.syntax.Finding.Edit;
 import org.handwheel.syntax.Finding.Fix;
 
 /** Words for a line the grammar cannot read: one finding a line, at the token that does not fit. */
@@ -21,8 +20,6 @@ final class LineProblem {
   static final String RULE = "syntax";
   private static final int MOST_PHRASES = 6;
   private static final int LONGEST_SHOWN = 24;
-  private static final Set<String> INCH_MARKS = Set.of("\u201d", "\u2033", "''");
-  private static final Set<String> CURLY_QUOTES = Set.of("\u201c", "\u201d", "\u201e");
 
   /** Units as people write them, and as the language does. */
   private static final Map<String, String> UNIT_WORDS =
@@ -42,6 +39,10 @@ final class LineProblem {
           Map.entry("degree", "deg"),
           Map.entry("degrees", "deg"));
 
+  private static final Set<Integer> CLAUSE_WORDS =
+      HandwheelParser._ATN
+          .nextTokens(HandwheelParser._ATN.ruleToStartState[HandwheelParser.RULE_clauseWord])
+          .toSet();
   private static final Map<String, Integer> FIRST_WORDS = firstWords();
 
   private LineProblem() {}
@@ -50,7 +51,7 @@ final class LineProblem {
   static Finding explain(Section section, List<Token> line) {
     List<Token> words = line.subList(0, line.size() - 1);
     Expectations expectations = Expectations.after(words);
-    Optional<Finding> known = knownSlip(section, words, expectations.position());
+    Optional<Finding> known = Slips.find(section, words, expectations.position());
     if (known.isPresent()) {
       return known.get();
     }
@@ -71,7 +72,7 @@ final class LineProblem {
 
   /** A line whose first word starts no statement. */
   static Finding unknown(Section section, List<Token> words) {
-    Optional<Finding> slip = knownSlip(section, words, 0);
+    Optional<Finding> slip = Slips.find(section, words, 0);
     if (slip.isPresent()) {
       return slip.get();
     }
@@ -83,14 +84,32 @@ final class LineProblem {
     if (first.getType() == HandwheelLexer.READ) {
       return finding(origin, "a reading begins with its setup: `in SETUP: read ...`");
     }
-    boolean property = section.kind() == SectionKind.OWN && words.size() > 1 && isWord(first);
-    if (property && isNumber(words.get(1))) {
-      String mended = origin.text() + ":";
-      return finding(origin, "a property has a colon behind its name: `" + mended + "`")
-          .withFix(Fix.replace("Write `" + mended + "`", origin, mended));
+    if (section.kind() == SectionKind.OWN && isWord(first) && words.size() > 1) {
+      return withoutColon(section, words);
     }
-    String message = "no statement starts with `" + shown(origin.text()) + "`";
+    boolean clause = CLAUSE_WORDS.contains(first.getType());
+    String word = "`" + shown(origin.text()) + "`";
+    String message =
+        clause ? word + " begins a clause, not a line" : "no statement starts with " + word;
     return withNearest(section, words, 0, FIRST_WORDS, message);
+  }
+
+  /** A property whose colon is missing or stands behind a second word. */
+  private static Finding withoutColon(Section section, List<Token> words) {
+    Origin name = section.origin(words.get(0));
+    boolean twoWords =
+        words.size() > 2 && isWord(words.get(1)) && words.get(2).getType() == HandwheelLexer.COLON;
+    if (twoWords) {
+      Origin both = name.to(section.origin(words.get(1)));
+      String mended = name.text() + "-" + words.get(1).getText();
+      return finding(both, "the name of a property is one word: `" + mended + "`")
+          .withFix(Fix.replace("Write `" + mended + "`", both, mended));
+    }
+    String mended = name.text() + ":";
+    Finding finding = finding(name, "a property has a colon behind its name: `" + mended + "`");
+    return isNumber(words.get(1))
+        ? finding.withFix(Fix.replace("Write `" + mended + "`", name, mended))
+        : finding;
   }
 
   private static Finding unexpected(Section section, List<Token> words, Expectations expectations) {
@@ -172,6 +191,10 @@ final class LineProblem {
     Token wrong = words.get(position);
     Token before = words.get(position - 1);
     Origin origin = section.origin(wrong);
+    Optional<Finding> comma = withoutComma(section, words, expectations);
+    if (comma.isPresent()) {
+      return comma;
+    }
     if (tolerance && isOperator(wrong)) {
       return openSum(section, words, position);
     }
@@ -212,6 +235,30 @@ final class LineProblem {
     return Optional.empty();
   }
 
+  /** A comma left out where one is needed. */
+  private static Optional<Finding> withoutComma(
+      Section section, List<Token> words, Expectations expectations) {
+    boolean wanted =
+        expectations.expected().stream().anyMatch(e -> e.tokenType() == HandwheelLexer.COMMA);
+    int position = expectations.position();
+    if (!wanted) {
+      return Optional.empty();
+    }
+    List<Token> mended = new ArrayList<>(words);
+    mended.add(position, new CommonToken(HandwheelLexer.COMMA));
+    Expectations after = Expectations.after(mended);
+    if (after.position() <= position + 1) {
+      return Optional.empty();
+    }
+    Origin origin = section.origin(words.get(position));
+    Finding finding = finding(origin, "put a comma before `" + shown(origin.text()) + "`");
+    Origin gap = after(section, words.subList(0, position));
+    return Optional.of(
+        after.position() == mended.size() && after.mayEnd()
+            ? finding.withFix(Fix.replace("Put a comma", gap, ","))
+            : finding);
+  }
+
   /** A sum where a tolerance may follow; {@code operator} is where the sum's operator stands. */
   private static Optional<Finding> openSum(Section section, List<Token> words, int operator) {
     int at = operator;
@@ -227,139 +274,7 @@ final class LineProblem {
                     + " (base + 2)"));
   }
 
-  /**
-   * Slips with a cause of their own, for which the list of what was expected would not help; looked
-   * for up to the first token that does not fit.
-   */
-  private static Optional<Finding> knownSlip(Section section, List<Token> line, int last) {
-    for (int i = 0; i <= Math.min(last, line.size() - 1); i++) {
-      Token token = line.get(i);
-      Origin origin = section.origin(token);
-      String text = origin.text();
-      switch (token.getType()) {
-        case HandwheelLexer.OPEN_STRING -> {
-          return Optional.of(
-              i > 0 && touches(line.get(i - 1), token) && isNumber(line.get(i - 1))
-                  ? inchMark(origin)
-                  : finding(origin, "the text has no closing quote")
-                      .withFix(Fix.replace("Close the text", origin, text.stripTrailing() + '"')));
-        }
-        case HandwheelLexer.STRING -> {
-          if (i > 0 && touches(line.get(i - 1), token) && isNumber(line.get(i - 1))) {
-            return Optional.of(inchMark(origin));
-          }
-        }
-        case HandwheelLexer.TIGHT_DIV -> {
-          if (i > 0 && line.get(i - 1).getType() == HandwheelLexer.PLUS) {
-            String mended = text.replace("/", "/-");
-            return Optional.of(
-                finding(origin, "a tolerance has both its signs: +" + shown(mended))
-                    .withFix(Fix.replace("Write +" + shown(mended), origin, mended)));
-          }
-          return Optional.of(
-              finding(origin, "write blanks around `/` here; without blanks it is a fraction")
-                  .withFix(Fix.replace("Put blanks around `/`", origin, text.replace("/", " / "))));
-        }
-        case HandwheelLexer.HASH_SIZE -> {
-          return Optional.of(
-              finding(
-                  origin,
-                  "`"
-                      + text
-                      + "` is neither a comment nor a size: put a blank after `#` for a"
-                      + " comment, or write `no "
-                      + text.substring(1)
-                      + "` for a drill"));
-        }
-        case HandwheelLexer.ERROR -> {
-          return Optional.of(strayCharacter(section, line, i));
-        }
-        case HandwheelLexer.COMMA -> {
-          if (isDecimalComma(line, i)) {
-            Origin number = section.origin(line.get(i - 1)).to(section.origin(line.get(i + 1)));
-            String mended = number.text().replace(',', '.');
-            return Optional.of(
-                finding(number, "write a decimal point, not a comma: " + mended)
-                    .withFix(Fix.replace("Write " + mended, number, mended)));
-          }
-        }
-        case HandwheelLexer.FRACTION -> {
-          if (i > 0 && line.get(i - 1).getType() == HandwheelLexer.SLASH) {
-            String mended = text.replace("/", " / ");
-            return Optional.of(
-                finding(origin, "`" + shown(text) + "` is a fraction; to divide twice write blanks")
-                    .withFix(Fix.replace("Put blanks around `/`", origin, mended)));
-          }
-          if (i > 0 && line.get(i - 1).getType() == HandwheelLexer.INT) {
-            Origin number = section.origin(line.get(i - 1)).to(origin);
-            String mended = line.get(i - 1).getText() + "-" + text;
-            return Optional.of(
-                finding(number, "write a mixed number without blanks: " + mended)
-                    .withFix(Fix.replace("Write " + mended, number, mended)));
-          }
-        }
-        default -> {}
-      }
-    }
-    return Optional.empty();
-  }
-
-  private static Finding inchMark(Origin origin) {
-    return finding(origin, "`\"` starts a text; for inches write `in` behind the number");
-  }
-
-  private static Finding strayCharacter(Section section, List<Token> line, int at) {
-    Origin origin = section.origin(line.get(at));
-    String text = origin.text();
-    boolean behindNumber = at > 0 && touches(line.get(at - 1), line.get(at));
-    behindNumber &= at > 0 && isNumber(line.get(at - 1));
-    if (behindNumber && INCH_MARKS.contains(text)) {
-      return finding(origin, "for inches write `in` behind the number")
-          .withFix(Fix.replace("Write ` in`", origin, " in"));
-    }
-    if (CURLY_QUOTES.contains(text)) {
-      List<Edit> edits =
-          line.stream()
-              .map(section::origin)
-              .filter(other -> CURLY_QUOTES.contains(other.text()))
-              .map(other -> new Edit(other, "\""))
-              .toList();
-      return finding(origin, "write the plain quote \" instead of `" + text + "`")
-          .withFix(new Fix("Write plain quotes", edits));
-    }
-    return switch (text) {
-      case "\\" ->
-          finding(origin, "`\\` joins a line to the next and must be the last on its line");
-      case "'", "\u2018", "\u2019" -> finding(origin, "a text stands in double quotes: \"...\"");
-      case "{", "}" -> finding(origin, "there are no braces: a section ends where the next begins");
-      default -> finding(origin, "`" + shown(text) + "` means nothing here");
-    };
-  }
-
-  /** Digits, comma, digits without a blank, outside parentheses: (6,13) is a position. */
-  private static boolean isDecimalComma(List<Token> line, int comma) {
-    if (comma == 0 || comma + 1 >= line.size()) {
-      return false;
-    }
-    Token before = line.get(comma - 1);
-    Token after = line.get(comma + 1);
-    boolean inside =
-        line.subList(0, comma).stream()
-                .mapToInt(
-                    t ->
-                        t.getType() == HandwheelLexer.LP
-                            ? 1
-                            : t.getType() == HandwheelLexer.RP ? -1 : 0)
-                .sum()
-            > 0;
-    return !inside
-        && before.getType() == HandwheelLexer.INT
-        && after.getType() == HandwheelLexer.INT
-        && touches(before, line.get(comma))
-        && touches(line.get(comma), after);
-  }
-
-  private static boolean isNumber(Token token) {
+  static boolean isNumber(Token token) {
     return switch (token.getType()) {
       case HandwheelLexer.INT, HandwheelLexer.DEC, HandwheelLexer.FRACTION, HandwheelLexer.MIXED ->
           true;
@@ -380,7 +295,7 @@ final class LineProblem {
     return token.getType() == HandwheelLexer.ID || !Vocabulary.keyword(token.getType()).isEmpty();
   }
 
-  private static boolean touches(Token left, Token right) {
+  static boolean touches(Token left, Token right) {
     return left.getStopIndex() + 1 == right.getStartIndex();
   }
 
@@ -400,7 +315,7 @@ final class LineProblem {
   }
 
   /** A word short enough for a message, without characters that cannot be seen. */
-  private static String shown(String word) {
+  static String shown(String word) {
     StringBuilder clean = new StringBuilder();
     for (int c : word.strip().codePoints().toArray()) {
       int type = Character.getType(c);
@@ -420,7 +335,7 @@ final class LineProblem {
     return clean.toString();
   }
 
-  private static Finding finding(Origin origin, String message) {
+  static Finding finding(Origin origin, String message) {
     return new Finding(RULE, Severity.ERROR, origin, message);
   }
 

@@ -2,6 +2,8 @@ package org.handwheel.syntax;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
@@ -88,6 +90,24 @@ public final class Section {
     return problems.stream()
         .mapToInt(problem -> lineOf(problem.origin().start()))
         .anyMatch(at -> at == wanted);
+  }
+
+  /** The visible tokens of each broken line, without its end. */
+  public List<List<Token>> brokenLines() {
+    Set<Integer> broken =
+        problems.stream()
+            .map(problem -> lineOf(problem.origin().start()))
+            .collect(Collectors.toSet());
+    return broken.stream()
+        .map(
+            line ->
+                tokens.stream()
+                    .filter(token -> token.getChannel() == Token.DEFAULT_CHANNEL)
+                    .filter(token -> token.getType() != HandwheelLexer.NL)
+                    .filter(token -> token.getType() != Token.EOF)
+                    .filter(token -> lineOf(utf16(token.getStartIndex())) == line)
+                    .toList())
+        .toList();
   }
 
   /** The number of the line an offset stands on, lines joined by {@code \\} counting as one. */

@@ -90,7 +90,7 @@ final class Mutants {
 
   /** A change inside a line: it brings in no line end, though it may take one of a join away. */
   String inLine(String line) {
-    return change(line, below(6));
+    return below(30) == 0 ? line + " \\" : change(line, below(6));
   }
 
   private String change(String text, int kind) {

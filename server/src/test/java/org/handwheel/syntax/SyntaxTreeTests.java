@@ -1,9 +1,12 @@
 package org.handwheel.syntax;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.ErrorNode;
@@ -98,57 +101,61 @@ class SyntaxTreeTests {
     assertWhole(text, SyntaxTree.parse("x.plan", text));
   }
 
-  /**
-   * All text is in sections, all tokens in the trees, no line holds a line end, one finding each.
-   */
+  /** All text is in sections, all tokens in trees, lines hold no line end and one finding each. */
   private static void assertWhole(String text, SyntaxTree tree) {
-    String joined = tree.sections().stream().map(Section::text).collect(Collectors.joining());
-    assertThat(joined).isEqualTo(text);
+    StringBuilder joined = new StringBuilder();
     for (Section section : tree.sections()) {
-      List<Token> visible =
-          section.tokens().stream().filter(t -> t.getChannel() == Token.DEFAULT_CHANNEL).toList();
-      List<Token> inTree = new ArrayList<>();
-      collect(section.tree(), inTree);
-      assertThat(inTree).as(text).isEqualTo(visible);
-      assertThat(visible.get(visible.size() - 1).getType()).isEqualTo(Token.EOF);
-      assertThat(section.tokens().stream().mapToInt(SyntaxTreeTests::length).sum())
-          .isEqualTo(
-              text.isEmpty() ? 0 : section.text().codePointCount(0, section.text().length()));
+      joined.append(section.text());
+      assertTokens(section);
       for (ContentContext line : section.lines()) {
         List<Token> ofLine = new ArrayList<>();
         collect(line, ofLine);
-        assertThat(ofLine).noneMatch(t -> t.getType() == HandwheelLexer.NL);
-        boolean first = line == section.lines().get(0);
-        assertThat(line.header() == null || first)
-            .as("a header begins its section: %s", text)
-            .isTrue();
+        check(ofLine.stream().noneMatch(t -> t.getType() == HandwheelLexer.NL), text);
+        check(line.header() == null || line == section.lines().get(0), text);
       }
       assertProblems(section);
     }
+    check(joined.toString().equals(text), text);
   }
 
-  private static int length(Token token) {
-    return token.getType() == Token.EOF ? 0 : token.getStopIndex() - token.getStartIndex() + 1;
+  private static void check(boolean holds, String text) {
+    if (!holds) {
+      fail(text.replace("\r", "<CR>"));
+    }
+  }
+
+  private static void assertTokens(Section section) {
+    List<Token> inTree = new ArrayList<>();
+    collect(section.tree(), inTree);
+    int next = 0;
+    int at = 0;
+    for (Token token : section.tokens()) {
+      check(token.getStartIndex() == at || token.getType() == Token.EOF, section.text());
+      at = token.getStopIndex() + 1;
+      if (token.getChannel() == Token.DEFAULT_CHANNEL) {
+        check(next < inTree.size() && inTree.get(next++) == token, section.text());
+      }
+    }
+    check(next == inTree.size(), section.text());
+    check(inTree.get(next - 1).getType() == Token.EOF, section.text());
+    int codePoints = section.text().codePointCount(0, section.text().length());
+    check(inTree.get(next - 1).getStartIndex() == codePoints, section.text());
   }
 
   private static void assertProblems(Section section) {
-    assertThat(section.problems().stream().map(p -> section.lineOf(p.origin().start())))
-        .as("one problem a line: %s", section.text())
-        .doesNotHaveDuplicates();
+    Set<Integer> lines = new HashSet<>();
     for (Finding problem : section.problems()) {
-      assertThat(problem.origin().start()).isBetween(0, section.text().length());
-      assertThat(problem.origin().end())
-          .isBetween(problem.origin().start(), section.text().length());
+      Origin origin = problem.origin();
+      check(lines.add(section.lineOf(origin.start())), section.text());
+      check(0 <= origin.start() && origin.start() <= origin.end(), section.text());
+      check(origin.end() <= section.text().length(), section.text());
       MessageTests.assertPlain(problem.message());
     }
     // Conversely, what the parser could not place is reported.
     List<Token> errors = new ArrayList<>();
     collectErrors(section.tree(), errors);
     for (Token error : errors) {
-      int line = section.lineOf(section.origin(error).start());
-      assertThat(section.problems())
-          .as("%s at %s", section.text(), error)
-          .anyMatch(p -> section.lineOf(p.origin().start()) == line);
+      check(lines.contains(section.lineOf(section.origin(error).start())), section.text());
     }
   }
 

@@ -3,6 +3,7 @@ package org.handwheel.model.build;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.LanguageLineContext;
@@ -31,6 +32,9 @@ final class FileBuilder {
   /** The highest level of the language this version knows. */
   static final int LANGUAGE_LEVEL = 1;
 
+  /** The name is the third word in {@code own vise V80}, the second in {@code let edge}. */
+  private static final int WORDS_BEFORE_A_NAME = 3;
+
   private final SyntaxTree tree;
   private final Problems problems;
   private final NameTable names;
@@ -43,6 +47,14 @@ final class FileBuilder {
     this.problems = new Problems();
     this.names = new NameTable(problems);
     this.values = new Values(problems, names);
+    for (Section section : tree.sections()) {
+      section.brokenLines().forEach(this::doubtNames);
+    }
+  }
+
+  /** Names that a broken line may declare: they stand among its first words. */
+  private void doubtNames(List<Token> line) {
+    line.stream().limit(WORDS_BEFORE_A_NAME).map(Token::getText).forEach(names::doubt);
   }
 
   SyntaxTree tree() {

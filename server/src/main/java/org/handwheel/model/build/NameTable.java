@@ -2,6 +2,7 @@ package org.handwheel.model.build;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -27,6 +28,7 @@ final class NameTable {
   private final List<Declaration> own = new ArrayList<>();
   private final List<Use> uses = new ArrayList<>();
   private final Set<String> values = new LinkedHashSet<>();
+  private final Set<String> doubtful = new HashSet<>();
   private boolean thingsDoubtful;
 
   NameTable(Problems problems) {
@@ -61,6 +63,11 @@ final class NameTable {
     values.add(name);
   }
 
+  /** A line that may declare this name could not be read: its use is not reported as undefined. */
+  void doubt(String name) {
+    doubtful.add(key(name));
+  }
+
   /** A shop file could not be read: things it may own are not reported as missing. */
   void doubtThings() {
     thingsDoubtful = true;
@@ -84,7 +91,7 @@ final class NameTable {
   private void undefined(Kind kind, String what, String name, Origin origin) {
     boolean ofPlan =
         kind == Kind.VALUE || kind == Kind.HOLE || kind == Kind.FEATURE || kind == Kind.SETUP;
-    if (thingsDoubtful && !ofPlan) {
+    if ((thingsDoubtful && !ofPlan) || doubtful.contains(key(name))) {
       return;
     }
     String message = "there is no " + what + " `" + name + "`";

@@ -142,6 +142,7 @@ final class PartBuilder {
     Origin origin = section.origin(line);
     Length nominal = values.positiveLength(section, line.nominal());
     if (nominal == null) {
+      file.names().doubt(dimension.word());
       return;
     }
     LengthRange limits =

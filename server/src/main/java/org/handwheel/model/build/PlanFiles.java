@@ -24,6 +24,7 @@ import org.handwheel.model.Shop.ShopFile;
 import org.handwheel.model.Shop.UsedFile;
 import org.handwheel.model.Stock;
 import org.handwheel.model.Workspace;
+import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SectionKind;
@@ -191,6 +192,9 @@ public final class PlanFiles {
       if (found == null || !seen.add(found.path())) {
         continue;
       }
+      if (found.findings().stream().anyMatch(PlanFiles::breaksAHeader)) {
+        file.names().doubtThings();
+      }
       things.addAll(found.shop().things());
       found.shop().limits().set().forEach(limits::putIfAbsent);
       found.shop().severities().forEach(severities::putIfAbsent);
@@ -202,6 +206,14 @@ public final class PlanFiles {
       found.uses().forEach(used -> open.add(new Visit(used, List.copyOf(way))));
     }
     return new Shop(things, new Limits(limits), severities);
+  }
+
+  /** Whether the name of an owned thing could not be read. */
+  private static boolean breaksAHeader(Finding finding) {
+    Section section = finding.origin().section();
+    return section.kind() == SectionKind.OWN
+        && finding.rule().equals("syntax")
+        && section.source().lineAt(finding.origin().start()) == 0;
   }
 
   private @Nullable ShopFile load(Visit visit) {
