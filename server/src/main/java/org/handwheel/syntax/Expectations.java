@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -71,14 +72,32 @@ public final class Expectations {
 
   /** Walks over the tokens as far as any reading goes. */
   public static Expectations after(List<Token> tokens) {
-    Set<Config> configs = new HashSet<>();
+    Walk walk = walk(tokens);
+    return new Expectations(walk.at, walk.closure.complete, walk.closure.expected(walk.at));
+  }
+
+  /** Whether the tokens make a whole line. */
+  static boolean isWhole(List<Token> tokens) {
+    Walk walk = walk(tokens);
+    return walk.at == tokens.size() && walk.closure.complete;
+  }
+
+  /** How many tokens can be read. */
+  static int readable(List<Token> tokens) {
+    return walk(tokens).at;
+  }
+
+  private record Walk(int at, Closure closure) {}
+
+  private static Walk walk(List<Token> tokens) {
+    Set<Config> configs = new LinkedHashSet<>(); // in the order of the grammar
     for (ATNState start : STARTS) {
       configs.add(new Config(start, null));
     }
     int at = 0;
     while (true) {
       Closure closure = close(configs, at);
-      Set<Config> next = new HashSet<>();
+      Set<Config> next = new LinkedHashSet<>();
       if (at < tokens.size()) {
         int type = tokens.get(at).getType();
         for (Step step : closure.steps) {
@@ -88,7 +107,7 @@ public final class Expectations {
         }
       }
       if (next.isEmpty()) {
-        return new Expectations(at, closure.complete, closure.expected(at));
+        return new Walk(at, closure);
       }
       configs = next;
       at++;
@@ -96,7 +115,22 @@ public final class Expectations {
   }
 
   /** A rule called, the rule it was called from, and how many tokens came before the call. */
-  private record Frame(ATNState follow, int rule, int called, @Nullable Frame below) {}
+  private record Frame(ATNState follow, int rule, int called, @Nullable Frame below, int hash) {
+    Frame(ATNState follow, int rule, int called, @Nullable Frame below) {
+      this(
+          follow,
+          rule,
+          called,
+          below,
+          31 * (31 * follow.stateNumber + called) + (below == null ? 0 : below.hash));
+    }
+
+    /** Computed once: these are looked up by the thousand, each with the whole stack below it. */
+    @Override
+    public int hashCode() {
+      return hash;
+    }
+  }
 
   private record Config(ATNState state, @Nullable Frame stack) {}
 

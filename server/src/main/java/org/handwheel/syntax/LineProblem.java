@@ -174,8 +174,7 @@ final class LineProblem {
   private static boolean reads(List<Token> words, int position, int type) {
     List<Token> mended = new ArrayList<>(words);
     mended.set(position, new CommonToken(type));
-    Expectations expectations = Expectations.after(mended);
-    return expectations.position() == words.size() && expectations.mayEnd();
+    return Expectations.isWhole(mended);
   }
 
   /** Slips in numbers, sums and tolerances, told by what the grammar wanted instead. */
@@ -246,15 +245,14 @@ final class LineProblem {
     }
     List<Token> mended = new ArrayList<>(words);
     mended.add(position, new CommonToken(HandwheelLexer.COMMA));
-    Expectations after = Expectations.after(mended);
-    if (after.position() <= position + 1) {
+    if (Expectations.readable(mended) <= position + 1) {
       return Optional.empty();
     }
     Origin origin = section.origin(words.get(position));
     Finding finding = finding(origin, "put a comma before `" + shown(origin.text()) + "`");
     Origin gap = after(section, words.subList(0, position));
     return Optional.of(
-        after.position() == mended.size() && after.mayEnd()
+        Expectations.isWhole(mended)
             ? finding.withFix(Fix.replace("Put a comma", gap, ","))
             : finding);
   }
@@ -327,12 +325,17 @@ final class LineProblem {
               && type != Character.UNASSIGNED
               && !Character.isWhitespace(c)
               && !Character.isSpaceChar(c);
-      clean.append(visible || c == ' ' ? Character.toString(c) : String.format("U+%04X", c));
+      clean.append(visible || c == ' ' ? Character.toString(c) : codePoint(c));
       if (clean.length() > LONGEST_SHOWN) {
         return clean.substring(0, clean.offsetByCodePoints(0, 18)) + "...";
       }
     }
     return clean.toString();
+  }
+
+  private static String codePoint(int c) {
+    String digits = Integer.toHexString(c).toUpperCase(Locale.ROOT);
+    return "U+" + "0".repeat(Math.max(0, 4 - digits.length())) + digits;
   }
 
   static Finding finding(Origin origin, String message) {

@@ -207,12 +207,12 @@ class SyntaxTreeTests {
   @Test
   void aBrokenLineLeavesItsNeighboursAlone() {
     Mutants mutants = new Mutants(SEED + 1);
+    List<List<Line>> examples = TEXTS.stream().map(SyntaxTreeTests::lines).toList();
     int same = 0;
     int joined = 0;
     int headers = 0;
     for (int i = 0; i < MUTANTS; i++) {
-      String text = TEXTS.get(mutants.below(TEXTS.size()));
-      List<Line> before = lines(text);
+      List<Line> before = examples.get(mutants.below(examples.size()));
       int k = mutants.below(before.size());
       String changed = mutants.inLine(before.get(k).text());
       List<String> texts = new ArrayList<>(before.stream().map(Line::text).toList());
