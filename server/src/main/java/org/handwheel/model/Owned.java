@@ -30,6 +30,7 @@ public sealed interface Owned {
       Origin origin,
       Map<Axis, Screw> screws,
       Column column,
+      ZDrive zDrive,
       List<Double> speeds,
       double topSpeed,
       double watts)
@@ -48,6 +49,13 @@ public sealed interface Owned {
     public @Nullable Screw screw(Axis axis) {
       return screws.get(axis);
     }
+  }
+
+  /** What the Z handle moves: the cutter, or the table the other way. */
+  enum ZDrive {
+    QUILL,
+    HEAD,
+    KNEE
   }
 
   /** How the head is carried; on a round column, moving it loses the place in X and Y. */

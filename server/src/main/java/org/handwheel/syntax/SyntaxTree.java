@@ -3,8 +3,6 @@ package org.handwheel.syntax;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import org.antlr.v4.runtime.CharStreams;
-import org.handwheel.grammar.HandwheelLexer;
 
 /**
  * A file's text with its sections in order. Their texts put together are the file's text.
@@ -36,7 +34,7 @@ public final class SyntaxTree {
     int start = 0;
     for (int line = 0; line < source.lineCount(); line++) {
       int lineStart = source.lineStart(line);
-      SectionKind begun = SectionKind.startedBy(firstWord(source, line));
+      SectionKind begun = SectionKind.startedBy(firstWord(text, lineStart));
       if (begun != SectionKind.PREAMBLE) {
         sections.add(SectionParser.parse(path, kind, text.substring(start, lineStart)));
         kind = begun;
@@ -47,39 +45,8 @@ public final class SyntaxTree {
     return new SyntaxTree(path, source, sections);
   }
 
-  /**
-   * The first word of the line if the lexer takes it for a header's, else nothing: what looks like
-   * one may be part of a longer name.
-   */
-  private static String firstWord(SourceText source, int line) {
-    String text = source.line(line);
-    int from = 0;
-    while (from < text.length() && isBlank(text.charAt(from))) {
-      from++;
-    }
-    int to = from;
-    while (to < text.length() && isLetter(text.charAt(to))) {
-      to++;
-    }
-    String word = text.substring(from, to);
-    if (SectionKind.startedBy(word) == SectionKind.PREAMBLE) {
-      return "";
-    }
-    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text.substring(from)));
-    return lexer.nextToken().getText().equals(word) ? word : "";
-  }
-
-  private static boolean isBlank(char c) {
-    return c == ' '
-        || c == '\t'
-        || c == '\u00a0'
-        || c == '\u2007'
-        || c == '\u202f'
-        || c == '\ufeff';
-  }
-
-  private static boolean isLetter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  private static String firstWord(String text, int lineStart) {
+    return HeaderWord.at(text, lineStart);
   }
 
   public String path() {

@@ -19,6 +19,7 @@ public final class Examples {
   private static final Path REFERENCE = Path.of("../grammar/LANGUAGE.md");
   private static final Path FILES = Path.of("../examples");
   private static final String PLAN = "plan \"Skeleton\"\n  units mm\n  use \"" + SHOP_PATH + "\"\n";
+  private static final String STOCK = "stock\n  size 51.5 x 34.5 x 22\n";
   private static final Map<String, String> SIZES =
       Map.of("length", "48 +-0.10", "width", "32 +0/-0.05", "height", "19 +0/-0.04");
   private static final String FEATURES =
@@ -93,9 +94,9 @@ public final class Examples {
       case "bare" -> lines;
       case "part" -> PLAN + part(lines, lines);
       case "stock" -> PLAN + part("", "") + "stock\n" + lines;
-      case "setup" -> PLAN + part("", FEATURES) + setup(lines);
-      case "log" -> PLAN + part("", "") + setup("") + "log \"first off\"\n" + lines;
-      case "inspect" -> PLAN + part("", FEATURES) + setup("") + "inspect\n" + lines;
+      case "setup" -> PLAN + part("", FEATURES) + STOCK + setup(lines);
+      case "log" -> PLAN + part("", "") + STOCK + setup("") + "log \"first off\"\n" + lines;
+      case "inspect" -> PLAN + part("", FEATURES) + STOCK + setup("") + "inspect\n" + lines;
       case "shop" -> "shop \"Skeleton\"\n  units mm\n" + lines;
       default -> throw new IllegalArgumentException("no section " + section);
     };
@@ -125,7 +126,8 @@ public final class Examples {
       paths
           .filter(path -> path.toString().matches(".*\\.(plan|shop)"))
           .sorted()
-          .forEach(path -> files.put(path.toString(), read(path)));
+          .forEach(
+              path -> files.put(FILES.relativize(path).toString().replace('\\', '/'), read(path)));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

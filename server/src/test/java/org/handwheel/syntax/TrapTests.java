@@ -229,6 +229,22 @@ class TrapTests {
     assertThat(section.ignores()).extracting(Ignore::line).containsExactly(0, 2, 4);
   }
 
+  @Test
+  void anIgnoreIsAboutAllOfAJoinedLine() {
+    Section section =
+        SyntaxTree.parse(
+                "x.plan", "width 1\n# ignore a: b\nlength \\\n 5 \\\n mm # ignore c: d\nheight 2")
+            .sections()
+            .get(0);
+    for (Ignore ignore : section.ignores()) {
+      for (int line = 0; line < 3; line++) {
+        assertThat(ignore.isAbout(section.origin(section.lines().get(line)))).isEqualTo(line == 1);
+      }
+      assertThat(ignore.isAbout(section.origin(section.lines().get(1).getStop()))).isTrue();
+    }
+    assertThat(section.ignores()).hasSize(2);
+  }
+
   private static ParseTree statement(String line) {
     Section section = SyntaxTree.parse("x.plan", line).sections().get(0);
     assertThat(section.problems()).isEmpty();

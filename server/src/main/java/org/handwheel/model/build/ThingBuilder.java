@@ -75,6 +75,7 @@ final class ThingBuilder {
         origin,
         screws,
         column,
+        properties.word("z-moves", Owned.ZDrive.QUILL),
         speeds,
         topSpeed,
         power == null ? 0 : power.value().doubleValue());

@@ -101,6 +101,23 @@ class LanguageReferenceTests {
   }
 
   @Test
+  void exampleFilesGiveNoFinding() {
+    SyntaxTree[] trees =
+        trees().stream()
+            .filter(t -> t.path().matches(".*\\.(plan|shop)"))
+            .toArray(SyntaxTree[]::new);
+    Workspace workspace = Workspace.of(trees);
+    assertThat(trees).isNotEmpty();
+    for (SyntaxTree tree : trees) {
+      List<Finding> findings =
+          tree.path().endsWith(".shop")
+              ? ShopFiles.build(tree).findings()
+              : PlanFiles.build(workspace, tree.path()).findings();
+      assertThat(findings).as(tree.path()).extracting(f -> at(tree, f)).isEmpty();
+    }
+  }
+
+  @Test
   void everyAlternativeOfTheGrammarOccursInAnExample() {
     Set<Class<?>> wanted =
         Arrays.stream(HandwheelParser.class.getDeclaredClasses())

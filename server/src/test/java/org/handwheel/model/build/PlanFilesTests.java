@@ -86,7 +86,7 @@ class PlanFilesTests {
     assertThat(
             findings(
                 "a.plan",
-                "units mm\nuse \"b.shop\"\nsetup\nhold in V, up top, fixed back, on pair P"))
+                "units mm\nuse \"b.shop\"\nstock\nsize 9 x 9 x 9\nsetup\nhold in V, up top, fixed back, on pair P"))
         .containsExactly("use-path: cannot read \"b.shop\": there is no such file");
   }
 
@@ -176,7 +176,8 @@ class PlanFilesTests {
   @Test
   void aThingOfAnotherKindIsNotTaken() {
     String shop = "shop\nunits mm\nown packing P\nthickness: 4\nown clamp C\nwidth: 20\n";
-    String plan = "units mm\nuse \"s.shop\"\nsetup\nhold on table, up top, clamp P at (1, 2)";
+    String plan =
+        "units mm\nuse \"s.shop\"\nstock\nsize 9 x 9 x 9\nsetup\nhold on table, up top, clamp P at (1, 2)";
     assertThat(findings("a.plan", plan, "s.shop", shop))
         .containsExactly("undefined-name: `P` is a packing piece, not a clamp");
     assertThat(findings("a.plan", plan.replace("clamp P", "clamp c"), "s.shop", shop)).isEmpty();
@@ -184,7 +185,8 @@ class PlanFilesTests {
 
   @Test
   void aBrokenThingIsNotReportedWhereItIsUsed() {
-    String plan = "units mm\nuse \"s.shop\"\nsetup\nhold in V, up top, fixed back";
+    String plan =
+        "units mm\nuse \"s.shop\"\nstock\nsize 9 x 9 x 9\nsetup\nhold in V, up top, fixed back";
     assertThat(findings("a.plan", plan, "s.shop", "shop\nunits mm\nown vise V\njaw-width: 80"))
         .isEmpty();
     assertThat(findings("a.plan", plan, "s.shop", "shop\nunits mm\nown vise V V\n")).isEmpty();

@@ -443,7 +443,7 @@ class ValuesTests {
             "feed 9999999999999999 mm/tooth")) {
       String text =
           MM
-              + "use \"s.shop\"\npart\nlength 9\nwidth 9\nheight 9\nsetup a\n"
+              + "use \"s.shop\"\npart\nlength 9\nwidth 9\nheight 9\nstock\nsize 9 x 9 x 9\nsetup a\n"
               + "hold on table, up top\nfinish top to height, "
               + clause;
       SyntaxTree shop = SyntaxTree.parse("s.shop", "units mm");
