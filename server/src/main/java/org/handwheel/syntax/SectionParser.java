@@ -35,16 +35,17 @@ final class SectionParser {
     FileContext tree = parser.file();
     stream.fill();
     Section section = new Section(path, kind, text, stream.getTokens(), tree);
-    return section.with(problems(section, broken.lines), ignores(section));
+    return section.with(problems(section, broken.tokens), ignores(section));
   }
 
-  private static List<Finding> problems(Section section, Set<Integer> brokenLines) {
+  private static List<Finding> problems(Section section, Set<Integer> stumbledOver) {
     List<Finding> problems = new ArrayList<>();
     for (List<Token> line : logicalLines(section.tokens())) {
       Token first = line.get(0);
       Token last = line.get(line.size() - 1);
       boolean broken =
-          brokenLines.stream().anyMatch(at -> at >= first.getLine() && at <= last.getLine());
+          stumbledOver.stream()
+              .anyMatch(at -> at >= first.getTokenIndex() && at <= last.getTokenIndex());
       if (broken) {
         problems.add(LineProblem.explain(section, line));
       }
@@ -68,7 +69,7 @@ final class SectionParser {
       }
       line.add(token);
       if (token.getType() == HandwheelLexer.NL || token.getType() == Token.EOF) {
-        lines.add(line);
+        tokens.add(((Token) offendingSymbol).getTokenIndex());
         line = new ArrayList<>();
       }
     }
@@ -79,22 +80,26 @@ final class SectionParser {
     List<Ignore> ignores = new ArrayList<>();
     int lastCodeLine = -1;
     for (Token token : section.tokens()) {
+      int line = section.source().lineAt(section.origin(token).start());
       if (token.getChannel() == Token.DEFAULT_CHANNEL) {
         if (token.getType() != HandwheelLexer.NL) {
-          lastCodeLine = token.getLine();
+          lastCodeLine = line;
         }
       } else if (token.getType() == HandwheelLexer.COMMENT) {
-        // Behind a statement it is about that line; alone, about the next.  ANTLR counts from 1.
-        int about = lastCodeLine == token.getLine() ? token.getLine() - 1 : token.getLine();
+        // Behind a statement it is about that line; alone, about the next.
+        int about = lastCodeLine == line ? line : line + 1;
         Ignore.in(token.getText(), section.origin(token), about).ifPresent(ignores::add);
       }
     }
     return ignores;
   }
 
-  /** Collects which lines the parser stumbled over; the words come from {@link LineProblem}. */
+  /**
+   * Collects which tokens the parser stumbled over; the words come from {@link LineProblem}. The
+   * generated lexer's own line numbers would not do: a lone carriage return ends no line for it.
+   */
   private static final class BrokenLines extends BaseErrorListener {
-    private final Set<Integer> lines = new HashSet<>();
+    private final Set<Integer> tokens = new HashSet<>();
 
     @Override
     public void syntaxError(
@@ -104,7 +109,7 @@ final class SectionParser {
         int column,
         String message,
         @Nullable RecognitionException e) {
-      lines.add(line);
+      tokens.add(((Token) offendingSymbol).getTokenIndex());
     }
   }
 
