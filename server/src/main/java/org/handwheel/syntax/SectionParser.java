@@ -69,7 +69,7 @@ final class SectionParser {
       }
       line.add(token);
       if (token.getType() == HandwheelLexer.NL || token.getType() == Token.EOF) {
-        tokens.add(((Token) offendingSymbol).getTokenIndex());
+        lines.add(line);
         line = new ArrayList<>();
       }
     }
