@@ -15,13 +15,21 @@ final class Samples {
         units mm
       """;
 
-  /** One warning and no error: a value that nothing uses. */
+  /** One note: a value that nothing uses. */
   static final String UNUSED =
       """
       language 1
       plan "Stuffing box flange"
         units mm
         let edge = 7.5
+      """;
+
+  /** One warning: a comment that silences nothing. */
+  static final String IGNORING =
+      """
+      language 1
+      plan "Valve chest cover"
+        units mm  # ignore overcut: it is tried on scrap first
       """;
 
   /** One error: a decimal comma in line 6, columns 10 to 15. */
