@@ -174,7 +174,7 @@ final class CutCalculator {
     Length whole = Length.max(removal.high(), Length.ZERO);
     Passes passes = passesOf(cut);
     if (passes instanceof Passes.EachAtMost each) {
-      return each.depth();
+      return Length.min(each.depth(), whole);
     }
     return passes instanceof Passes.Counted counted ? counted.depth() : whole;
   }
@@ -244,9 +244,12 @@ final class CutCalculator {
     double left = travel.axis() == Axis.X ? travel.sign() : -travel.sign();
     double middle = -offset * left;
     if (cut.stepOver() != null) {
-      // After the first lane each has its work on one side; the plan goes so that it is the left.
+      // After the first lane each has its work on one side; without a word it is cut
+      // conventionally.
       double lane = Math.min(cut.stepOver().value().millimetres(), 2 * radius);
-      return Engagement.of((radius - lane) / radius, 1, cutter.hand());
+      CutDirection direction =
+          cut.direction() == null ? CutDirection.CONVENTIONAL : cut.direction().value();
+      return Engagement.ofSide(lane / radius, direction);
     }
     return Engagement.of((middle - half) / radius, (middle + half) / radius, cutter.hand());
   }
@@ -315,8 +318,9 @@ final class CutCalculator {
       double offset = offset(cut, place, across(travel));
       double step = cut.stepOver() == null ? 0 : cut.stepOver().value().millimetres();
       double flat = Math.max(0, radius - cutter.corner().millimetres());
-      Geometry covered = scene.faceSweep(travel.axis(), flat, radius + RUN_OUT, offset, step);
-      Geometry swept = scene.faceSweep(travel.axis(), radius, 2 * radius + RUN_OUT, offset, step);
+      Scene.Lanes lanes = scene.lanes(travel.axis(), flat, offset, step);
+      Geometry covered = scene.faceSweep(lanes, flat, radius + RUN_OUT);
+      Geometry swept = scene.faceSweep(lanes, radius, 2 * radius + RUN_OUT);
       Length strip = Length.ofMillimetres(scene.uncoveredStrip(covered, travel.axis()));
       return new Sweep(
           strip.isMoreThan(TOUCHING) ? strip : Length.ZERO, hits(scene, swept, lowest));
@@ -325,7 +329,9 @@ final class CutCalculator {
     Length set = depthBelowTop(place, bench);
     Length bottom = seat.plus(height).minus(set == null ? height : set);
     Geometry swept = sideSweep(scene, mode, place, cut.face(), radius, removal);
-    return new Sweep(Length.ZERO, hits(scene, swept, bottom));
+    // Below the cutter's end the face stays as it was.
+    Length rest = set == null ? Length.ZERO : upward.range().low().minus(set);
+    return new Sweep(Length.max(rest, Length.ZERO), hits(scene, swept, bottom));
   }
 
   private static Scene scene(Place place, Workpiece work) {

@@ -28,6 +28,9 @@ final class Squaring {
   private static final Length TABLE_RUN = Length.mm("100");
   private static final Length SEAT_RUN_LEAST = Length.mm("1");
 
+  /** How square an angle plate is taken to be; the same as for a vise that says nothing. */
+  private static final Slope PLATE_SQUARE = Slope.of(Length.mm("0.02"), TABLE_RUN);
+
   private final Workpiece work;
   private final Bearing bearing;
   private final Orientation orientation;
@@ -79,7 +82,7 @@ final class Squaring {
       switch (mode) {
         case END -> squaring.faced(face);
         case SIDE -> squaring.sided(face, cutInThisSetup);
-        case WALL -> squaring.walled(face);
+        case WALL -> squaring.walled(face, cutInThisSetup);
       }
     } else {
       for (Face other : Face.all()) {
@@ -131,8 +134,9 @@ final class Squaring {
 
   private void faced(Face up) {
     Face under = up.opposite();
-    Face fixed = grip == null ? under : grip.fixedFace();
-    if (grip != null) {
+    Face fixed = grip == null ? orientation.back() : grip.fixedFace();
+    boolean plated = grip == null && bearing.lean() == Ruler.JAW;
+    if (grip != null || plated) {
       squareToJaw(up, fixed, under);
       Face moving = fixed.opposite();
       missing(up, moving, obstacles.get(new FacePair(up, fixed)));
@@ -150,7 +154,9 @@ final class Squaring {
           up,
           fixed,
           jawError(fixed).plus(bench.tram()),
-          "cut with the " + fixed.word() + " on the fixed jaw");
+          "cut with the "
+              + fixed.word()
+              + (grip == null ? " against the angle plate" : " on the fixed jaw"));
     } else if (bearing.lean() == Ruler.SEAT && known != null) {
       proved(
           up,
@@ -188,10 +194,10 @@ final class Squaring {
     }
     boolean seated = bearing.lean() == Ruler.SEAT || bearing.lean() == Ruler.BOTH;
     Relation jawToSeat = work.relation(fixed, under);
-    Slope extra = Slope.NONE;
+    Slope across = seatAcross();
     if (!seated && bearing.lean() == Ruler.JAW && jawToSeat != null) {
       seated = true;
-      extra = jawToSeat.along(under.dimension());
+      across = jawError(fixed).plus(jawToSeat.along(under.dimension()));
     }
     if (!seated || bearing.tilt() != Ruler.SEAT) {
       Obstacle why = bearing.seat();
@@ -210,7 +216,7 @@ final class Squaring {
     }
     Map<PartDimension, Slope> slopes = new HashMap<>();
     slopes.put(orientation.along(Axis.X), seatAlong().plus(bench.tram()));
-    slopes.put(orientation.along(Axis.Y), seatAcross().plus(extra).plus(bench.tram()));
+    slopes.put(orientation.along(Axis.Y), across.plus(bench.tram()));
     relations.put(
         new FacePair(up, under),
         new Relation(slopes, "cut seated on the " + under.word() + ", tapped down", origin));
@@ -245,7 +251,7 @@ final class Squaring {
     Face up = orientation.up();
     Face under = up.opposite();
     Face back = orientation.back();
-    Slope trued = grip == null ? bench.trued() : Bearing.viseError(grip.vise(), bench);
+    Slope trued = grip == null ? null : Bearing.viseError(grip.vise(), bench);
     Face fixed = grip == null ? back : grip.fixedFace();
     if (bearing.turn() == Ruler.JAW && trued != null) {
       proved(
@@ -286,8 +292,9 @@ final class Squaring {
   // ---- The side of the cutter along the jaws
   // -----------------------------------------------------------
 
-  private void walled(Face wall) {
-    Face under = orientation.up().opposite();
+  private void walled(Face wall, Set<Face> cutInThisSetup) {
+    Face up = orientation.up();
+    Face under = up.opposite();
     if (bearing.lean() == Ruler.SEAT || bearing.lean() == Ruler.BOTH) {
       proved(
           wall,
@@ -297,11 +304,38 @@ final class Squaring {
     } else {
       missing(wall, under, bearing.seat());
     }
-    for (Face other : Face.all()) {
-      if (other != wall && other != under) {
-        missing(wall, other, null);
-      }
+    if (cutInThisSetup.contains(up)) {
+      proved(wall, up, bench.tram(), "cut in one grip with the " + up.word());
+    } else {
+      missing(wall, up, bearing.seat());
     }
+    parallelToJaw(wall);
+    for (Direction end : Set.of(Direction.OPERATOR_LEFT, Direction.OPERATOR_RIGHT)) {
+      missing(wall, orientation.facing(end), bearing.plan());
+    }
+  }
+
+  /** The wall runs along the jaw if that is true to the table, and stands as upright as the jaw. */
+  private void parallelToJaw(Face wall) {
+    Face other = wall.opposite();
+    Slope trued = grip == null ? null : Bearing.viseError(grip.vise(), bench);
+    boolean leans = bearing.lean() == Ruler.JAW || bearing.lean() == Ruler.BOTH;
+    boolean known =
+        grip != null
+            && other == grip.fixedFace()
+            && bearing.turn() == Ruler.JAW
+            && leans
+            && work.face(other).isMachined();
+    if (!known || trued == null) {
+      missing(wall, other, bearing.plan() != null ? bearing.plan() : bearing.jaw());
+      return;
+    }
+    Map<PartDimension, Slope> slopes = new HashMap<>();
+    slopes.put(orientation.along(Axis.X), trued);
+    slopes.put(orientation.along(Axis.Z), jawError(other).plus(bench.tram()));
+    relations.put(
+        new FacePair(wall, other),
+        new Relation(slopes, "cut along the jaw of a true vise", origin));
   }
 
   // ---- Budgets
@@ -309,7 +343,15 @@ final class Squaring {
 
   private Slope jawError(Face fixed) {
     Length flatness = work.face(fixed).flatness();
-    if (grip == null || flatness == null || !grip.depth().low().isPositive()) {
+    if (flatness == null) {
+      return Slope.NONE;
+    }
+    if (grip == null) {
+      SizeState height = work.size(orientation.along(Axis.Z));
+      Length contact = height == null ? TABLE_RUN : height.range().low();
+      return PLATE_SQUARE.plus(Slope.of(flatness, Length.max(contact, SEAT_RUN_LEAST)));
+    }
+    if (!grip.depth().low().isPositive()) {
       return Slope.NONE;
     }
     return grip.vise().jawSquare().plus(Slope.of(flatness, grip.depth().low()));
