@@ -85,6 +85,10 @@ public record Bench(
   }
 
   Bench withCutter(Tool tool) {
+    if (cutter != null && cutter.cutter().name().equalsIgnoreCase(tool.cutter().name())) {
+      // Named again, for another speed: it stays in the spindle and every zero holds.
+      return new Bench(tool, zeros, locks, seat, calibrated, depthSet, trued, tram, lastHoles);
+    }
     Map<Axis, Zero> next = new EnumMap<>(Axis.class);
     zeros.forEach(
         (axis, zero) -> {

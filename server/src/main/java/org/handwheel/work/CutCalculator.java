@@ -57,9 +57,8 @@ final class CutCalculator {
     if (normal == Direction.DOWN) {
       return null;
     }
-    boolean knownSize =
-        cut.purpose() instanceof Purpose.Clean || drawing.demand(face.dimension()) != null;
-    if (!knownSize) {
+    boolean clean = cut.purpose() instanceof Purpose.Clean;
+    if (!clean && (goal(cut) == null || drawing.isSuspect(face.dimension()))) {
       return null;
     }
     Mode mode = mode(normal);

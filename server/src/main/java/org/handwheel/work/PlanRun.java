@@ -72,8 +72,14 @@ public record PlanRun(
     return setups.stream().flatMap(setup -> setup.steps().stream());
   }
 
-  /** All cuts in order. */
+  /**
+   * The cuts in order, up to the first setup with a line that could not be read: what that line
+   * does to the work is not known, so the numbers of the cuts after it would mean nothing.
+   */
   public Stream<CutRun> cuts() {
-    return steps().flatMap(step -> Optional.ofNullable(step.cut()).stream());
+    return setups.stream()
+        .takeWhile(setup -> setup.setup().damage() == Setup.Damage.NONE)
+        .flatMap(setup -> setup.steps().stream())
+        .flatMap(step -> Optional.ofNullable(step.cut()).stream());
   }
 }

@@ -91,7 +91,7 @@ final class Squaring {
               face,
               other,
               new Obstacle(
-                  Obstacle.Kind.OTHER,
+                  Obstacle.Kind.MARKS_LEFT,
                   "the " + face.word() + " still has marks of the stock's skin",
                   origin));
         }

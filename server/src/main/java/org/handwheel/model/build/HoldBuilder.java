@@ -204,7 +204,12 @@ final class HoldBuilder {
 
   private void support(Support value, Origin origin) {
     if (support != null) {
-      file.problems().error("repeated-clause", origin, "the work already rests on something else");
+      file.problems()
+          .repeated(
+              "repeated-clause",
+              origin,
+              "the work already rests on something else",
+              support.origin());
       return;
     }
     support = new Located<>(value, origin);

@@ -1,11 +1,13 @@
 package org.handwheel.model.build;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.handwheel.model.Names;
 import org.handwheel.model.Names.Declaration;
 import org.handwheel.model.Names.Kind;
@@ -15,6 +17,7 @@ import org.handwheel.syntax.Finding.Fix;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Section;
 import org.handwheel.syntax.Severity;
 
 /** Declares and resolves names; one table of names per kind, upper and lower case alike. */
@@ -23,6 +26,7 @@ final class NameTable {
   private final Map<Kind, Map<String, Declaration>> known = new LinkedHashMap<>();
   private final List<Declaration> own = new ArrayList<>();
   private final List<Use> uses = new ArrayList<>();
+  private final Set<String> doubtful = new HashSet<>();
   private boolean thingsDoubtful;
 
   NameTable(Problems problems) {
@@ -57,6 +61,26 @@ final class NameTable {
     thingsDoubtful = true;
   }
 
+  /** A line could not be read: the words in it may be names it would have declared. */
+  void doubt(Section section) {
+    for (Finding problem : section.problems()) {
+      String line = section.source().line(section.source().lineAt(problem.origin().start()));
+      for (String word : line.split("[^\\p{L}\\p{N}_-]+", -1)) {
+        doubt(word);
+      }
+    }
+  }
+
+  /** A name whose value could not be worked out, which has been reported. */
+  void doubt(String name) {
+    doubtful.add(key(name));
+  }
+
+  /** Whether a name may be declared by a line that could not be read. */
+  boolean isDoubtful(String name) {
+    return doubtful.contains(key(name));
+  }
+
   boolean knows(Kind kind, String name) {
     return table(kind).containsKey(key(name));
   }
@@ -75,7 +99,7 @@ final class NameTable {
   private void undefined(Kind kind, String what, String name, Origin origin) {
     boolean ofPlan =
         kind == Kind.VALUE || kind == Kind.HOLE || kind == Kind.FEATURE || kind == Kind.SETUP;
-    if (thingsDoubtful && !ofPlan) {
+    if ((thingsDoubtful && !ofPlan) || isDoubtful(name)) {
       return;
     }
     List<String> names = table(kind).values().stream().map(Declaration::name).toList();

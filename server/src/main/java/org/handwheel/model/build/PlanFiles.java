@@ -67,6 +67,7 @@ public final class PlanFiles {
     Section stockSection = null;
     for (Section section : tree.sections()) {
       section.problems().forEach(file.problems()::add);
+      file.names().doubt(section);
       switch (section.kind()) {
         case PREAMBLE -> readCommonOnly(section);
         case PLAN -> {
@@ -138,10 +139,11 @@ public final class PlanFiles {
       return section;
     }
     file.problems()
-        .error(
+        .repeated(
             "repeated-line",
             section.header(),
-            "a plan has one `" + section.kind().word() + "` section; this one is not read");
+            "a plan has one `" + section.kind().word() + "` section; this one is not read",
+            before.header());
     return before;
   }
 

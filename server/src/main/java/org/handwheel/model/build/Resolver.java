@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class Resolver {
   private final FileBuilder file;
   private final Shop shop;
+  private int missing;
 
   Resolver(FileBuilder file, Shop shop) {
     this.file = file;
@@ -99,7 +100,7 @@ final class Resolver {
 
   Owned.@Nullable Piece piece(Section section, ParseTree name, OwnKind kind) {
     file.names().use(Kind.PIECE, kind.word(), name.getText(), section.origin(name));
-    return shop.findPiece(kind, name.getText()).orElse(null);
+    return counted(shop.findPiece(kind, name.getText()).orElse(null));
   }
 
   boolean knowsPiece(OwnKind kind, String name) {
@@ -113,6 +114,21 @@ final class Resolver {
   private <T extends Owned> @Nullable T thing(
       Section section, ParseTree name, Kind kind, Class<T> type, String words) {
     file.names().use(kind, words, name.getText(), section.origin(name));
-    return shop.find(type, name.getText()).orElse(null);
+    return counted(shop.find(type, name.getText()).orElse(null));
+  }
+
+  private <T extends Owned> @Nullable T counted(@Nullable T thing) {
+    if (thing == null) {
+      missing++;
+    }
+    return thing;
+  }
+
+  /**
+   * How many things were asked for that are not known or not soundly described; not each of them is
+   * reported where it is used.
+   */
+  int missing() {
+    return missing;
   }
 }

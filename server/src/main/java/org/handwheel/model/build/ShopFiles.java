@@ -46,6 +46,7 @@ public final class ShopFiles {
   private ShopFile build() {
     for (Section section : file.tree().sections()) {
       section.problems().forEach(file.problems()::add);
+      file.names().doubt(section);
       for (ContentContext line : section.lines()) {
         if (!section.isBroken(line)) {
           readLine(section, line);
