@@ -170,12 +170,14 @@ final class CutCalculator {
     if (cut.purpose() instanceof Purpose.Clean clean) {
       return clean.at().value();
     }
-    Length whole = Length.max(removal.high(), Length.ZERO);
     Passes passes = passesOf(cut);
     if (passes instanceof Passes.EachAtMost each) {
-      return Length.min(each.depth(), whole);
+      return Length.min(each.depth(), Length.max(removal.high(), Length.ZERO));
     }
-    return passes instanceof Passes.Counted counted ? counted.depth() : whole;
+    // In one pass the operator winds down what comes off by the numbers, from the face touched.
+    return passes instanceof Passes.Counted counted
+        ? counted.depth()
+        : Length.max(removal.middle(), Length.ZERO);
   }
 
   private static long passes(Step.Cut cut, LengthRange removal, Length passDepth) {
@@ -185,7 +187,9 @@ final class CutCalculator {
     if (!passDepth.isPositive()) {
       return 0;
     }
-    return Math.max(1, removal.high().stepsOf(passDepth));
+    return passesOf(cut) instanceof Passes.EachAtMost || cut.purpose() instanceof Purpose.Clean
+        ? Math.max(1, removal.high().stepsOf(passDepth))
+        : 1;
   }
 
   // ---- Travel and engagement

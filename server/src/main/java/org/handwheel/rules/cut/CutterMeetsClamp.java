@@ -23,7 +23,8 @@ public final class CutterMeetsClamp extends SimpleRule {
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
     checkup
-        .setups()
+        .run()
+        .knownSetups()
         .forEach(
             setup ->
                 setup.steps().stream()

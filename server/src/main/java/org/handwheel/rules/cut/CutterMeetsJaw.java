@@ -22,7 +22,7 @@ public final class CutterMeetsJaw extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    for (SetupRun setup : checkup.setups()) {
+    for (SetupRun setup : checkup.run().knownSetups().toList()) {
       Grip grip = setup.grip();
       if (grip != null) {
         setup.steps().stream()

@@ -21,7 +21,7 @@ public final class FaceNotCovered extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.setups().forEach(setup -> check(setup, out));
+    checkup.run().knownSetups().forEach(setup -> check(setup, out));
   }
 
   private void check(SetupRun setup, Consumer<Finding> out) {

@@ -25,7 +25,7 @@ public final class TravelDirection extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    for (SetupRun setup : checkup.setups()) {
+    for (SetupRun setup : checkup.run().knownSetups().toList()) {
       Orientation orientation = setup.orientation();
       if (orientation != null) {
         setup
