@@ -53,7 +53,7 @@ public final class Checker {
   public Checked check(Workspace workspace, String path) {
     SyntaxTree tree =
         workspace.file(path).orElseThrow(() -> new IllegalArgumentException("no file " + path));
-    return isShop(tree) ? checkShop(tree) : checkPlan(workspace, tree);
+    return isShop(tree) ? checkShop(workspace, tree) : checkPlan(workspace, tree);
   }
 
   /** A file is a shop file by its name, or by its first header if the name does not tell. */
@@ -71,13 +71,12 @@ public final class Checker {
             .isPresent();
   }
 
-  private Checked checkShop(SyntaxTree tree) {
-    Shop.ShopFile file = ShopFiles.build(tree);
-    List<Finding> findings = new ArrayList<>(file.findings());
-    findings.addAll(unsoundSeverities(file.shop()));
-    List<String> used =
-        file.uses().stream().flatMap(use -> Optional.ofNullable(use.path()).stream()).toList();
-    return new Checked(tree, null, null, used, settle(tree, file.shop(), findings));
+  private static Checked checkShop(Workspace workspace, SyntaxTree tree) {
+    ShopFiles.Checkable checked = ShopFiles.check(workspace, tree);
+    Shop shop = checked.file().shop();
+    List<Finding> findings = new ArrayList<>(checked.file().findings());
+    findings.addAll(unsoundSeverities(shop));
+    return new Checked(tree, null, null, checked.usedFiles(), settle(tree, shop, findings));
   }
 
   private static List<Finding> unsoundSeverities(Shop shop) {

@@ -98,7 +98,7 @@ record RulePage(String id, String text) {
       boolean found = mark.find();
       plain.add(found ? line.substring(0, mark.start()) : line);
       if (found) {
-        for (String rule : mark.group(1).split(",")) {
+        for (String rule : mark.group(1).split(",", -1)) {
           expected.add(place(plain.size(), rule.strip()));
         }
       }
@@ -149,7 +149,7 @@ record RulePage(String id, String text) {
 
   /** The text of a section, by its title; empty if the page has none. */
   String section(String title) {
-    return Arrays.stream(text.split("\n## "))
+    return Arrays.stream(text.split("\n## ", -1))
         .filter(part -> part.startsWith(title + "\n"))
         .map(part -> part.substring(title.length()).strip())
         .findFirst()
@@ -158,7 +158,7 @@ record RulePage(String id, String text) {
 
   /** The paragraph below the title. */
   String lead() {
-    String[] paragraphs = text.split("\n\n");
+    String[] paragraphs = text.split("\n\n", -1);
     return paragraphs.length < 2 ? "" : paragraphs[1].strip();
   }
 }

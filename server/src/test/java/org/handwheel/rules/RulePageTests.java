@@ -71,7 +71,7 @@ class RulePageTests {
     RulePage page = page(id);
     assertThat(page.text()).startsWith("# " + id + "\n\n").endsWith("\n");
     assertThat(page.lead()).endsWith(".").doesNotContain("```").doesNotStartWith("#");
-    assertThat(page.lead().replace("\n", " ").split("\\. ")).as("one sentence").hasSize(1);
+    assertThat(page.lead().replace("\n", " ").split("\\. ", -1)).as("one sentence").hasSize(1);
     for (String section : SECTIONS) {
       assertThat(page.section(section)).as(section).isNotEmpty();
     }

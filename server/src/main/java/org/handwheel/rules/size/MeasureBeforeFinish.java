@@ -8,6 +8,7 @@ import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.LengthRange;
+import org.handwheel.work.Bench.Zero;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.PlanRun.StepRun;
@@ -35,7 +36,9 @@ public final class MeasureBeforeFinish extends SimpleRule {
       return;
     }
     Demand demand = checkup.demand(cut.face().dimension());
-    if (demand == null || DialRounding.isDialTooCoarse(cut, demand)) {
+    Zero zero = step.benchBefore().zeros().get(cut.depthAxis());
+    boolean startsFromNowhere = zero == null || zero.loss() != null;
+    if (demand == null || startsFromNowhere || DialRounding.isDialTooCoarse(cut, demand)) {
       return;
     }
     LengthRange after = cut.after().range();

@@ -78,10 +78,9 @@ public final class Overcut extends SimpleRule {
       out.accept(
           finding(
               counted.origin(),
-              counted.count()
-                  + " passes of "
+              (counted.count() == 1 ? "one pass of " : counted.count() + " passes of ")
                   + counted.depth()
-                  + " leave only "
+                  + (counted.count() == 1 ? " leaves only " : " leave only ")
                   + left
                   + " of the "
                   + demand.dimension().word()

@@ -88,10 +88,9 @@ public final class ShortOfSize extends SimpleRule {
       out.accept(
           finding(
               counted.origin(),
-              counted.count()
-                  + " passes of "
+              (counted.count() == 1 ? "one pass of " : counted.count() + " passes of ")
                   + counted.depth()
-                  + " take off "
+                  + (counted.count() == 1 ? " takes off " : " take off ")
                   + total
                   + "; at least "
                   + cut.removal().low()

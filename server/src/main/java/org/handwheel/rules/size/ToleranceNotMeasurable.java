@@ -1,8 +1,6 @@
 package org.handwheel.rules.size;
 
-import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.apache.commons.numbers.fraction.BigFraction;
@@ -46,18 +44,21 @@ public final class ToleranceNotMeasurable extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
+    // Only what is measured after the last cut tells whether the finished size is right.
     Map<PartDimension, Measured> last = new EnumMap<>(PartDimension.class);
-    for (Measured measured : measurements(checkup)) {
-      if (!measured.instrument().instrumentKind().measuresSizes()) {
-        out.accept(
-            finding(
-                measured.origin(),
-                "`" + measured.instrument().name() + "` does not measure sizes",
-                measured.described()));
-      } else if (isOutOfRange(measured)) {
-        reportRange(measured, out);
-      } else {
-        last.put(measured.dimension(), measured);
+    for (StepRun step : checkup.run().steps().toList()) {
+      if (step.step() instanceof Step.Cut cut) {
+        last.remove(cut.face().dimension());
+      } else if (step.step() instanceof Step.Measure measure) {
+        check(measured(step, measure), last, out);
+      }
+    }
+    for (Inspection inspection : checkup.plan().inspections()) {
+      if (inspection instanceof Inspection.OfDimension check) {
+        Demand demand = checkup.demand(check.dimension());
+        LengthRange range = demand == null ? null : demand.limits();
+        check(
+            new Measured(check.dimension(), check.instrument(), check.origin(), range), last, out);
       }
     }
     if (checkup.isWhole()) {
@@ -65,30 +66,27 @@ public final class ToleranceNotMeasurable extends SimpleRule {
     }
   }
 
-  private static List<Measured> measurements(Checkup checkup) {
-    List<Measured> all = new ArrayList<>();
-    for (StepRun step : checkup.run().steps().toList()) {
-      if (step.step() instanceof Step.Measure measure) {
-        SizeState size = step.before().size(measure.dimension());
-        LengthRange range = size == null ? null : size.range();
-        all.add(
-            step.reading() == null
-                ? new Measured(measure.dimension(), measure.instrument(), measure.origin(), range)
-                : new Measured(
-                    measure.dimension(),
-                    step.reading().instrument(),
-                    step.reading().origin(),
-                    range));
-      }
+  private static Measured measured(StepRun step, Step.Measure measure) {
+    SizeState size = step.before().size(measure.dimension());
+    LengthRange range = size == null ? null : size.range();
+    return step.reading() == null
+        ? new Measured(measure.dimension(), measure.instrument(), measure.origin(), range)
+        : new Measured(
+            measure.dimension(), step.reading().instrument(), step.reading().origin(), range);
+  }
+
+  private void check(Measured measured, Map<PartDimension, Measured> last, Consumer<Finding> out) {
+    if (!measured.instrument().instrumentKind().measuresSizes()) {
+      out.accept(
+          finding(
+              measured.origin(),
+              "`" + measured.instrument().name() + "` does not measure sizes",
+              measured.described()));
+    } else if (isOutOfRange(measured)) {
+      reportRange(measured, out);
+    } else {
+      last.put(measured.dimension(), measured);
     }
-    for (Inspection inspection : checkup.plan().inspections()) {
-      if (inspection instanceof Inspection.OfDimension check) {
-        Demand demand = checkup.demand(check.dimension());
-        LengthRange range = demand == null ? null : demand.limits();
-        all.add(new Measured(check.dimension(), check.instrument(), check.origin(), range));
-      }
-    }
-    return all;
   }
 
   private static boolean isOutOfRange(Measured measured) {
