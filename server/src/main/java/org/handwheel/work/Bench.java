@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  *     on from the reading and no longer depend on the touch
  * @param depthSet how deep below a face Z was set, for cuts with the side of the cutter; another
  *     cutter or a moved head undoes it
- * @param trued how true the vise is known to stand, if it is
+ * @param trued the vise that was set true to the table, if one was
  * @param tram how square the head is known to stand
  * @param lastHoles the holes the spindle was last positioned over
  */
@@ -37,7 +37,7 @@ public record Bench(
     Step.@Nullable Seat seat,
     Set<PartDimension> calibrated,
     @Nullable DepthSet depthSet,
-    @Nullable Slope trued,
+    @Nullable Trued trued,
     Slope tram,
     Set<String> lastHoles) {
   public Bench {
@@ -69,6 +69,9 @@ public record Bench(
       HEAD_MOVED
     }
   }
+
+  /** A vise set true to the table. */
+  public record Trued(String vise, Slope error) {}
 
   /** Z set to a depth below a face. */
   public record DepthSet(Length depth, Face face, Origin origin) {}
@@ -154,7 +157,7 @@ public record Bench(
     return new Bench(cutter, zeros, locks, seat, calibrated, next, trued, tram, lastHoles);
   }
 
-  Bench withTrued(Slope next) {
+  Bench withTrued(Trued next) {
     return new Bench(cutter, zeros, locks, seat, calibrated, depthSet, next, tram, lastHoles);
   }
 

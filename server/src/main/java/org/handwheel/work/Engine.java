@@ -159,7 +159,10 @@ public final class Engine {
       } else if (step instanceof Step.TrueVise trueVise) {
         Slope error = trueVise.error();
         bench =
-            bench.withTrued(error != null ? error : Slope.of(limits.length(Limit.TRUED), TRUE_RUN));
+            bench.withTrued(
+                new Bench.Trued(
+                    trueVise.vise().name(),
+                    error != null ? error : Slope.of(limits.length(Limit.TRUED), TRUE_RUN)));
       } else if (step instanceof Step.Tram tram) {
         bench = bench.withTram(tram.error());
       } else if (step instanceof Step.UseCutter use) {
@@ -211,7 +214,7 @@ public final class Engine {
       Hold hold = setup.hold();
       return hold == null || hold.rest() instanceof Hold.Rest.InVise
           ? null
-          : Bearing.onPlate(hold, work);
+          : Bearing.onPlate(hold, work, bench);
     }
 
     private void touch(Step.Touch touch) {

@@ -55,7 +55,7 @@ public final class UnitSuspect extends SimpleRule {
    */
   public static boolean isSuspectDepth(Checkup checkup, CutRun cut) {
     Length most = cut.mode() == CutRun.Mode.END ? tooMuch(checkup) : cut.cutter().dia();
-    return writtenDepth(cut) != null && cut.passDepth().isMoreThan(most);
+    return writtenDepth(cut) != null && cut.writtenPass().isMoreThan(most);
   }
 
   private static Length tooMuch(Checkup checkup) {
@@ -81,14 +81,14 @@ public final class UnitSuspect extends SimpleRule {
       out.accept(
           finding(
               depth,
-              "a pass of " + cut.passDepth() + " is many times the usual; is the unit right?",
+              "a pass of " + cut.writtenPass() + " is many times the usual; is the unit right?",
               size));
     } else if (depth != null && cut.passes() > MOST_PASSES) {
       out.accept(
           finding(
               depth,
               "passes of "
-                  + cut.passDepth()
+                  + cut.writtenPass()
                   + " would be "
                   + cut.passes()
                   + " in number; is the unit right?",
