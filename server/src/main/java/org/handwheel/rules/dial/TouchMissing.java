@@ -45,7 +45,9 @@ public final class TouchMissing extends SimpleRule {
       }
       Axis axis = orientation.axisOf(cut.face());
       Zero zero = step.benchBefore().zeros().get(axis);
-      if (!reported.add(axis)) {
+      boolean changed =
+          zero != null && zero.loss() != null && zero.loss().cause() == Cause.CUTTER_CHANGED;
+      if ((zero != null && !changed) || !reported.add(axis)) {
         continue;
       }
       if (zero == null) {
@@ -59,7 +61,7 @@ public final class TouchMissing extends SimpleRule {
                     + " with paper 0.05 mm, zero "
                     + axis.word()
                     + "`"));
-      } else if (zero.loss() != null && zero.loss().cause() == Cause.CUTTER_CHANGED) {
+      } else if (zero.loss() != null) {
         out.accept(
             finding(
                 cut.origin(),
