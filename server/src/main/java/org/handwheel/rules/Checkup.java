@@ -5,6 +5,7 @@ import org.handwheel.model.Limits;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
+import org.handwheel.model.Step;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.PlanRun;
@@ -24,11 +25,12 @@ public record Checkup(Plan plan, PlanRun run, StandardTables tables) {
   }
 
   /**
-   * Whether every line of every setup could be read: only then does what seems to be missing at the
-   * end of the plan really miss.
+   * Whether every line of every setup could be read and every cut be worked out: only then does
+   * what seems to be missing at the end of the plan really miss.
    */
   public boolean isWhole() {
-    return plan.setups().stream().allMatch(setup -> setup.damage() == Setup.Damage.NONE);
+    return plan.setups().stream().allMatch(setup -> setup.damage() == Setup.Damage.NONE)
+        && run.steps().allMatch(step -> !(step.step() instanceof Step.Cut) || step.cut() != null);
   }
 
   /** The setups in which what seems to be missing really misses. */

@@ -50,11 +50,6 @@ public record Bearing(
     SQUARE
   }
 
-  /**
-   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
-   */
-  private static final int SEAT_OVER_JAW = 2;
-
   static Bearing of(Grip grip, Workpiece work, Bench bench, Limits limits) {
     Obstacle jaw = jawObstacle(grip, work, limits);
     Obstacle seat = seatObstacle(grip, work, bench);
@@ -99,8 +94,7 @@ public record Bearing(
     if (seat != null) {
       return Ruler.NONE;
     }
-    boolean baseRules = !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
-    return squareKnown || baseRules ? Ruler.SEAT : Ruler.NONE;
+    return squareKnown || Holding.baseRules(grip) ? Ruler.SEAT : Ruler.NONE;
   }
 
   private static @Nullable Obstacle jawObstacle(Grip grip, Workpiece work, Limits limits) {
@@ -129,14 +123,17 @@ public record Bearing(
     boolean parallelKnown = work.relation(fixed, grip.movingFace()) != null;
     if (hold.bar() == null && !parallelKnown) {
       FaceState moving = work.face(grip.movingFace());
-      return new Obstacle(
-          Obstacle.Kind.NO_BAR,
-          "the "
-              + grip.movingFace().word()
-              + " at the moving jaw is "
-              + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
-              + " and no bar is used",
-          origin);
+      return work.rootOr(
+          fixed,
+          grip.movingFace(),
+          new Obstacle(
+              Obstacle.Kind.NO_BAR,
+              "the "
+                  + grip.movingFace().word()
+                  + " at the moving jaw is "
+                  + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
+                  + " and no bar is used",
+              origin));
     }
     if (hold.bar() != null && !Holding.isBarInMiddleThird(grip)) {
       return new Obstacle(

@@ -9,7 +9,17 @@ import org.jspecify.annotations.Nullable;
 
 /** Facts about a grip that both the engine and the rules ask for. */
 public final class Holding {
+  /**
+   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
+   */
+  private static final int SEAT_OVER_JAW = 2;
+
   private Holding() {}
+
+  /** Whether the work is so flat that tapped down it follows what it sits on, not the jaw. */
+  public static boolean baseRules(Grip grip) {
+    return !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
+  }
 
   /** The thickness of all parallels between the jaws under the work. */
   public static Length parallelsThickness(Grip grip) {

@@ -88,7 +88,7 @@ final class Squaring {
               face,
               other,
               new Obstacle(
-                  Obstacle.Kind.OTHER,
+                  Obstacle.Kind.MARKS_LEFT,
                   "the " + face.word() + " still has marks of the stock's skin",
                   origin));
         }
@@ -161,13 +161,16 @@ final class Squaring {
       missing(
           up,
           fixed,
-          new Obstacle(
-              Obstacle.Kind.CONFLICT,
-              "the fixed jaw and the seat both rule, though the "
-                  + fixed.word()
-                  + " is not square to the "
-                  + under.word(),
-              origin));
+          work.rootOr(
+              fixed,
+              under,
+              new Obstacle(
+                  Obstacle.Kind.CONFLICT,
+                  "the fixed jaw and the seat both rule, though the "
+                      + fixed.word()
+                      + " is not square to the "
+                      + under.word(),
+                  origin)));
     } else {
       missing(up, fixed, bearing.jaw() != null ? bearing.jaw() : bearing.seat());
     }
@@ -197,13 +200,18 @@ final class Squaring {
       Obstacle why = bearing.seat();
       if (why == null && bearing.lean() == Ruler.JAW) {
         why =
-            new Obstacle(
-                Obstacle.Kind.CONFLICT,
-                "the fixed jaw rules the lean, and the "
-                    + fixed.word()
-                    + " is not known to be square to the "
-                    + under.word(),
-                origin);
+            work.rootOr(
+                fixed,
+                under,
+                new Obstacle(
+                    Obstacle.Kind.CONFLICT,
+                    "the fixed jaw rules the lean, and the "
+                        + fixed.word()
+                        + " is not known to be square to the "
+                        + under.word(),
+                    origin));
+      } else if (why == null && !seated) {
+        why = bearing.jaw();
       }
       missing(up, under, why);
       return;

@@ -34,8 +34,12 @@ public final class FaceNotCleaned extends SimpleRule {
   public void check(Checkup checkup, Consumer<Finding> out) {
     Set<Face> reported = new HashSet<>();
     for (Demand demand : checkup.run().drawing().demands()) {
-      if (isAllowanceShort(checkup, demand)) {
+      boolean allowanceShort = isAllowanceShort(checkup, demand);
+      if (allowanceShort) {
         reportStock(checkup, demand, out);
+      }
+      // A skim that may take it all leaves nothing for the other face: that is reported there.
+      if (allowanceShort || StockTooSmall.cleanedAway(checkup, demand).isPresent()) {
         Face.all().stream()
             .filter(face -> face.dimension() == demand.dimension())
             .forEach(reported::add);
