@@ -190,7 +190,7 @@ final class Squaring {
       return;
     }
     boolean seated = bearing.lean() == Ruler.SEAT || bearing.lean() == Ruler.BOTH;
-    Relation jawToSeat = work.relation(fixed, under);
+    Relation jawToSeat = fixed == under ? null : work.relation(fixed, under);
     Slope extra = Slope.NONE;
     if (!seated && bearing.lean() == Ruler.JAW && jawToSeat != null) {
       seated = true;
