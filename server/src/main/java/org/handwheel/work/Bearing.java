@@ -173,14 +173,17 @@ public record Bearing(
     }
     if (hold.bar() == null && !isParallelAtJaws(grip, work)) {
       FaceState moving = work.face(grip.movingFace());
-      return new Obstacle(
-          Obstacle.Kind.NO_BAR,
-          "the "
-              + grip.movingFace().word()
-              + " at the moving jaw is "
-              + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
-              + " and no bar is used",
-          origin);
+      return work.rootOr(
+          fixed,
+          grip.movingFace(),
+          new Obstacle(
+              Obstacle.Kind.NO_BAR,
+              "the "
+                  + grip.movingFace().word()
+                  + " at the moving jaw is "
+                  + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
+                  + " and no bar is used",
+              origin));
     }
     if (hold.bar() != null && !Holding.isBarInMiddleThird(grip)) {
       return new Obstacle(

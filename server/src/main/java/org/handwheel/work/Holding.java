@@ -11,7 +11,17 @@ import org.jspecify.annotations.Nullable;
 
 /** Facts about a grip that both the engine and the rules ask for. */
 public final class Holding {
+  /**
+   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
+   */
+  private static final int SEAT_OVER_JAW = 2;
+
   private Holding() {}
+
+  /** Whether the work is so flat that tapped down it follows what it sits on, not the jaw. */
+  public static boolean baseRules(Grip grip) {
+    return !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
+  }
 
   /** The thickness of all parallels between the jaws under the work. */
   public static Length parallelsThickness(Grip grip) {
@@ -36,19 +46,6 @@ public final class Holding {
     return isLoose(grip)
         || (spacer != null
             && spacer.value().width().isMoreThan(spacerWidth(grip, spacer.value()).high()));
-  }
-
-  /**
-   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
-   */
-  private static final int SEAT_OVER_JAW = 2;
-
-  /**
-   * Whether the work is so broad and so little of its height is gripped that, tapped down, it
-   * follows its seat whatever the jaws do: flat stock gripped on its edges.
-   */
-  public static boolean baseRules(Grip grip) {
-    return !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
   }
 
   /**

@@ -192,13 +192,16 @@ final class Squaring {
       missing(
           up,
           fixed,
-          new Obstacle(
-              Obstacle.Kind.CONFLICT,
-              "the fixed jaw and the seat both rule, though the "
-                  + fixed.word()
-                  + " is not square to the "
-                  + under.word(),
-              origin));
+          work.rootOr(
+              fixed,
+              under,
+              new Obstacle(
+                  Obstacle.Kind.CONFLICT,
+                  "the fixed jaw and the seat both rule, though the "
+                      + fixed.word()
+                      + " is not square to the "
+                      + under.word(),
+                  origin)));
     } else {
       missing(up, fixed, bearing.jaw() != null ? bearing.jaw() : bearing.seat());
     }
@@ -227,17 +230,22 @@ final class Squaring {
       Obstacle why = bearing.seat();
       if (why == null && bearing.lean() == Ruler.JAW) {
         why =
-            new Obstacle(
-                Obstacle.Kind.CONFLICT,
-                "the fixed jaw rules the lean, and the "
-                    + fixed.word()
-                    + " is not known to be square to the "
-                    + under.word(),
-                origin);
+            work.rootOr(
+                fixed,
+                under,
+                new Obstacle(
+                    Obstacle.Kind.CONFLICT,
+                    "the fixed jaw rules the lean, and the "
+                        + fixed.word()
+                        + " is not known to be square to the "
+                        + under.word(),
+                    origin));
       } else if (why == null && seated) {
         why =
             new Obstacle(
                 Obstacle.Kind.OTHER, "less than half its length lies on the parallels", origin);
+      } else if (why == null) {
+        why = bearing.jaw();
       }
       missing(up, under, why);
       return;

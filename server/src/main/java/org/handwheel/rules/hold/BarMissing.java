@@ -2,6 +2,8 @@ package org.handwheel.rules.hold;
 
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
+import org.handwheel.model.Part;
+import org.handwheel.model.Part.Callout;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
@@ -22,10 +24,10 @@ public final class BarMissing extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.wholeSetups().forEach(setup -> check(setup, out));
+    checkup.wholeSetups().forEach(setup -> check(checkup, setup, out));
   }
 
-  private void check(SetupRun setup, Consumer<Finding> out) {
+  private void check(Checkup checkup, SetupRun setup, Consumer<Finding> out) {
     if (setup.grip() == null) {
       return;
     }
@@ -36,7 +38,10 @@ public final class BarMissing extends SimpleRule {
       }
       Obstacle jaw = bearing.jaw();
       boolean flat = bearing.lean() == Bearing.Ruler.SEAT && Holding.baseRules(setup.grip());
-      if (jaw != null && jaw.kind() == Obstacle.Kind.NO_BAR && !flat) {
+      if (jaw != null
+          && isHere(setup.grip(), jaw)
+          && !flat
+          && !isWantedParallel(checkup, setup, setup.grip())) {
         out.accept(missing(setup, setup.grip(), jaw));
       }
       return;
@@ -61,5 +66,31 @@ public final class BarMissing extends SimpleRule {
             + "; the moving jaw can pull the work away from the fixed one: put a round bar between"
             + " it and the work, `bar DIA at mid-grip`",
         related);
+  }
+
+  /** Whether the bar misses in this setup, and not in the one that made a face of this one. */
+  private static boolean isHere(Grip grip, Obstacle jaw) {
+    return jaw.kind() == Obstacle.Kind.NO_BAR
+        && (jaw.origin().equals(grip.hold().origin())
+            || (grip.hold().bar() != null && jaw.origin().equals(grip.hold().bar().origin())));
+  }
+
+  /**
+   * Whether the drawing wants the faces at the two jaws parallel and the plan never makes them so:
+   * then that is the mistake, and it is reported by its own rule.
+   */
+  private static boolean isWantedParallel(Checkup checkup, SetupRun setup, Grip grip) {
+    Part part = checkup.plan().part();
+    if (part == null
+        || !setup.before().face(grip.movingFace()).isMachined()
+        || checkup.run().end().relation(grip.fixedFace(), grip.movingFace()) != null) {
+      return false;
+    }
+    return part.callouts().stream()
+        .anyMatch(
+            callout ->
+                callout instanceof Callout.SquareAll
+                    || (callout instanceof Callout.Parallel parallel
+                        && parallel.face().dimension() == grip.fixedFace().dimension()));
   }
 }

@@ -43,6 +43,10 @@ public final class MeasureBeforeFinish extends SimpleRule {
     }
     LengthRange after = cut.after().range();
     boolean roughing = cut.cut().purpose() instanceof Purpose.Rough;
+    if (roughing && NoFinishAllowance.isStraightToSize(checkup, cut, demand)) {
+      // Nothing is left on: that is the mistake, and leaving enough cures this one too.
+      return;
+    }
     boolean mayGoBelow =
         after.low().isLessThan(demand.limits().low())
             && !cut.goal().isLessThan(demand.limits().low());

@@ -37,6 +37,22 @@ public final class NoFinishAllowance extends SimpleRule {
     }
   }
 
+  /**
+   * Whether a roughing cut goes straight into the tolerance, though a finishing pass follows or the
+   * tolerance is too narrow for a roughing pass.
+   */
+  static boolean isStraightToSize(Checkup checkup, CutRun rough, Demand demand) {
+    boolean tight =
+        !demand.limits().width().isMoreThan(checkup.limits().length(Limit.ROUGH_TOLERANCE));
+    return rough.goal() != null
+        && demand.limits().contains(rough.goal())
+        && (tight || checkup.run().cuts().anyMatch(cut -> isFinish(cut, rough)));
+  }
+
+  private static boolean isFinish(CutRun cut, CutRun rough) {
+    return cut.face() == rough.face() && cut.cut().purpose() instanceof Purpose.Finish;
+  }
+
   private void checkRough(
       Checkup checkup,
       CutRun rough,
