@@ -208,7 +208,14 @@ final class StepBuilder {
         hole == null ? null : hole.getText(),
         line.place() == null ? null : Resolver.place(line.place()),
         finder,
-        axes(line.zeroClause()));
+        axes(line.zeroClause()),
+        zeroPlace(line.zeroClause()));
+  }
+
+  /** Over the edge unless the line says that the dial is set where the finder touches. */
+  private static Step.ZeroPlace zeroPlace(@Nullable ZeroClauseContext zero) {
+    boolean touch = zero != null && zero.zeroAt() != null && zero.zeroAt().TOUCH() != null;
+    return touch ? Step.ZeroPlace.TOUCH : Step.ZeroPlace.FOUND;
   }
 
   private Step holeCut(Section section, HoleCutLineContext line) {
