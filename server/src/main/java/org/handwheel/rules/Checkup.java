@@ -63,7 +63,7 @@ public record Checkup(Plan plan, PlanRun run, StandardTables tables) {
     }
     List<Finding> found = new ArrayList<>();
     Rules.all().stream()
-        .filter(rule -> rule.id().equals(obstacle.kind().rule()))
+        .filter(rule -> obstacle.kind().rules().contains(rule.id()))
         .forEach(rule -> rule.check(this, found::add));
     return !found.isEmpty();
   }

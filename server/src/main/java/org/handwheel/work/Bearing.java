@@ -239,18 +239,21 @@ public record Bearing(
       return new Obstacle(
           Obstacle.Kind.COCKED, "the moving jaw stands askew", grip.hold().origin());
     }
-    if (!isParallelAtJaws(grip, work)) {
-      // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
-      return new Obstacle(
-          Obstacle.Kind.OTHER,
-          "the "
-              + grip.movingFace().word()
-              + " at the moving jaw is not known to be parallel to the fixed one",
-          grip.hold().origin());
-    }
     if (viseError(grip.vise(), bench) == null) {
       return new Obstacle(
           Obstacle.Kind.NOT_TRUED, "the vise was not set true to the table", grip.hold().origin());
+    }
+    if (!isParallelAtJaws(grip, work)) {
+      // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
+      return work.rootOr(
+          fixed,
+          grip.movingFace(),
+          new Obstacle(
+              Obstacle.Kind.OTHER,
+              "the "
+                  + grip.movingFace().word()
+                  + " at the moving jaw is not known to be parallel to the fixed one",
+              grip.hold().origin()));
     }
     return null;
   }

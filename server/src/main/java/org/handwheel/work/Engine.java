@@ -334,12 +334,11 @@ public final class Engine {
     Length skin = skinDepth(before.skin());
     Length least = Length.max(Length.ZERO, cut.removal().low());
     Length removed = before.removed().plus(least);
-    // A strip the cutter does not reach keeps what it was, and now stands proud of the rest.
-    boolean covered = cut.uncovered().isZero();
-    boolean machined = covered && (before.isMachined() || !removed.isLessThan(skin));
+    // A strip the cutter does not reach is reported where it is left; the face counts as if it had
+    // been mended there, so that the one mistake is not reported at every later use of the face.
+    boolean machined = before.isMachined() || !removed.isLessThan(skin);
     Purpose purpose = cut.cut().purpose();
-    if (covered
-        && purpose instanceof Purpose.Clean clean
+    if (purpose instanceof Purpose.Clean clean
         && !before.removed().plus(clean.atMost().value()).isLessThan(skin)) {
       machined = true;
       removed = Length.max(removed, skin);

@@ -209,7 +209,14 @@ final class StepBuilder {
         hole == null ? null : hole.getText(),
         from(section, line.place()),
         finder,
-        axes(line.zeroClause()));
+        axes(line.zeroClause()),
+        zeroPlace(line.zeroClause()));
+  }
+
+  /** Over the edge unless the line says that the dial is set where the finder touches. */
+  private static Step.ZeroPlace zeroPlace(@Nullable ZeroClauseContext zero) {
+    boolean touch = zero != null && zero.zeroAt() != null && zero.zeroAt().TOUCH() != null;
+    return touch ? Step.ZeroPlace.TOUCH : Step.ZeroPlace.FOUND;
   }
 
   /** The side an edge is approached from. */

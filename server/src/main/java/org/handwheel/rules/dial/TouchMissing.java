@@ -59,7 +59,7 @@ public final class TouchMissing extends SimpleRule {
                     + cut.face().word()
                     + " first, for example `touch "
                     + cut.face().word()
-                    + " with paper 0.05 mm, zero "
+                    + ", zero "
                     + axis.word()
                     + "`",
                 new Related(
