@@ -31,8 +31,11 @@ public final class FaceNotCleaned extends SimpleRule {
   public void check(Checkup checkup, Consumer<Finding> out) {
     Set<Face> reported = new HashSet<>();
     for (Demand demand : checkup.run().drawing().demands()) {
-      if (isAllowanceShort(checkup, demand)) {
+      boolean marksRemain = isAllowanceShort(checkup, demand);
+      if (marksRemain) {
         reportStock(checkup, demand, out);
+      }
+      if (marksRemain || StockTooSmall.isTooSmall(checkup, demand)) {
         Face.all().stream()
             .filter(face -> face.dimension() == demand.dimension())
             .forEach(reported::add);
