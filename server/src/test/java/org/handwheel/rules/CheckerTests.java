@@ -278,6 +278,22 @@ class CheckerTests {
   }
 
   @Test
+  void aReadingAboveSizeAfterTheLastCutIsReportedAtTheReading() {
+    String plan =
+        OVERCUT.replace("to 20.90", "to height\n  deburr top\n  measure height with mic25");
+    String log =
+        "\nlog \"the first one\"\n"
+            + "  in one: read height 22.4 with caliper\n"
+            + "  in one: read height 21.24 with mic25\n"
+            + "  in one: read height 20.98 %s with mic25\n";
+    Map<String, String> shop = Map.of("shed.shop", "language 1\nuse \"shop/inch-mill.shop\"\n");
+    assertThat(rules(check(plan + log.formatted("21.00"), shop))).isEmpty();
+    Checked checked = check(plan + log.formatted("21.03"), shop);
+    assertThat(rules(checked)).containsExactly("short-of-size");
+    assertThat(checked.findings().get(0).origin().text()).startsWith("in one: read height 20.98");
+  }
+
+  @Test
   void sizesTooLargeToWorkWithAreOneFinding() {
     Checked checked =
         check(
