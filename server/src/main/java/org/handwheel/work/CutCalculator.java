@@ -156,7 +156,10 @@ final class CutCalculator {
             : limits.length(Limit.TOUCH);
     Length dial = screw == null ? Length.ZERO : Dial.worstRounding(screw);
     Length spread = before.uncertainty().plus(touch).plus(dial);
-    return new SizeState(LengthRange.around(size, spread), null, null, cut.origin());
+    LengthRange reached = LengthRange.around(size, spread);
+    // Where the work is smaller already the cutter meets nothing, and the size stays.
+    boolean reachesIt = !before.range().high().isLessThan(reached.low());
+    return new SizeState(reachesIt ? reached : before.range(), null, null, cut.origin());
   }
 
   private static @Nullable Passes passesOf(Step.Cut cut) {

@@ -123,7 +123,8 @@ record RulePage(String id, String text) {
     return new Workspace(files, Map.of());
   }
 
-  private static TreeMap<String, SyntaxTree> shops() {
+  /** The shops of the examples, by the path an example uses. */
+  static TreeMap<String, SyntaxTree> shops() {
     TreeMap<String, SyntaxTree> files = new TreeMap<>();
     try (Stream<Path> shops = Files.list(SHOPS)) {
       for (Path shop : shops.toList()) {

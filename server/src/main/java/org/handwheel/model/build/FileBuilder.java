@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.antlr.v4.runtime.Token;
+import java.util.Set;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.LanguageLineContext;
@@ -17,6 +18,7 @@ import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Shop.UsedFile;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Fix;
+import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SectionKind;
@@ -34,6 +36,9 @@ final class FileBuilder {
 
   /** The name is the third word in {@code own vise V80}, the second in {@code let edge}. */
   private static final int WORDS_BEFORE_A_NAME = 3;
+
+  /** First words of lines on which much of the rest of a file depends. */
+  private static final Set<String> MUCH_DEPENDS_ON = Set.of("use", "units", "datum");
 
   private final SyntaxTree tree;
   private final Problems problems;
@@ -55,6 +60,13 @@ final class FileBuilder {
   /** Names that a broken line may declare: they stand among its first words. */
   private void doubtNames(List<Token> line) {
     line.stream().limit(WORDS_BEFORE_A_NAME).map(Token::getText).forEach(names::doubt);
+    String first = line.isEmpty() ? "" : line.get(0).getText();
+    switch (Nearest.to(first, MUCH_DEPENDS_ON).orElse("")) {
+      case "use" -> names.doubtThings();
+      case "units" -> values.doubtUnits();
+      case "datum" -> names.doubtDatums();
+      default -> {}
+    }
   }
 
   SyntaxTree tree() {

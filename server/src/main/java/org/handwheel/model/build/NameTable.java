@@ -30,6 +30,7 @@ final class NameTable {
   private final Set<String> values = new LinkedHashSet<>();
   private final Set<String> doubtful = new HashSet<>();
   private boolean thingsDoubtful;
+  private boolean datumsDoubtful;
 
   NameTable(Problems problems) {
     this.problems = problems;
@@ -76,6 +77,15 @@ final class NameTable {
   /** Whether a name may be declared by a line that could not be read. */
   boolean isDoubtful(String name) {
     return doubtful.contains(key(name));
+  }
+
+  /** A line of datums could not be read: any letter may be one. */
+  void doubtDatums() {
+    datumsDoubtful = true;
+  }
+
+  boolean areDatumsDoubtful() {
+    return datumsDoubtful;
   }
 
   boolean knows(Kind kind, String name) {

@@ -56,6 +56,11 @@ final class Values {
     units = fileUnits;
   }
 
+  /** The line that gives the units could not be read: that they are missing is not reported. */
+  void doubtUnits() {
+    missingUnitsReported = true;
+  }
+
   @Nullable LengthUnit units() {
     return units;
   }

@@ -22,7 +22,7 @@ import org.handwheel.work.PlanRun.StepRun;
  */
 public final class TouchMissing extends SimpleRule {
   public TouchMissing() {
-    super("touch-missing", Severity.WARNING);
+    super("touch-missing", Severity.ERROR);
   }
 
   @Override

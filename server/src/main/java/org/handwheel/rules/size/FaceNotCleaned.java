@@ -39,7 +39,9 @@ public final class FaceNotCleaned extends SimpleRule {
         reportStock(checkup, demand, out);
       }
       // A skim that may take it all leaves nothing for the other face: that is reported there.
-      if (allowanceShort || StockTooSmall.cleanedAway(checkup, demand).isPresent()) {
+      if (allowanceShort
+          || StockTooSmall.isTooSmall(checkup, demand)
+          || StockTooSmall.cleanedAway(checkup, demand).isPresent()) {
         Face.all().stream()
             .filter(face -> face.dimension() == demand.dimension())
             .forEach(reported::add);
