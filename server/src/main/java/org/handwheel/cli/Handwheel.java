@@ -75,7 +75,8 @@ final class Handwheel implements Callable<Integer> {
         new CommandLine(new Handwheel())
             .addSubcommand(new CheckCommand(surroundings, output))
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
-            .addSubcommand(new DialCommand(surroundings, output));
+            .addSubcommand(new DialCommand(surroundings, output))
+            .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
         .setErr(output.errWriter())

@@ -208,7 +208,7 @@ public final class Checker {
     List<Finding> kept = new ArrayList<>(findings);
     for (Section section : tree.sections()) {
       for (Ignore ignore : section.ignores()) {
-        boolean used = kept.removeIf(finding -> silences(section, ignore, finding));
+        boolean used = kept.removeIf(finding -> silences(ignore, finding));
         if (!Rules.severities().containsKey(ignore.rule())) {
           kept.add(unknownRule("unused-ignore", ignore.rule(), ignore.origin()));
         } else if (!used) {
@@ -232,11 +232,9 @@ public final class Checker {
     return kept;
   }
 
-  private static boolean silences(Section section, Ignore ignore, Finding finding) {
-    Origin origin = finding.origin();
-    return origin.section() == section
-        && finding.rule().equals(ignore.rule())
+  private static boolean silences(Ignore ignore, Finding finding) {
+    return finding.rule().equals(ignore.rule())
         && !finding.rule().equals("syntax")
-        && section.source().lineAt(origin.start()) == ignore.line();
+        && ignore.isAbout(finding.origin());
   }
 }

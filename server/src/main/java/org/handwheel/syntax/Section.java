@@ -1,10 +1,15 @@
 package org.handwheel.syntax;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.antlr.v4.runtime.tree.TerminalNode;
+import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.FileContext;
 
@@ -19,6 +24,7 @@ public final class Section {
   private final List<Token> tokens;
   private final FileContext tree;
   private final int[] utf16Offsets;
+  private final int[] lineStarts;
   private List<Finding> problems = List.of();
   private List<Ignore> ignores = List.of();
 
@@ -29,6 +35,7 @@ public final class Section {
     this.tokens = List.copyOf(tokens);
     this.tree = tree;
     this.utf16Offsets = utf16Offsets(text);
+    this.lineStarts = lineStarts();
   }
 
   /** Set once by the parser, which needs the section to say where its findings are. */
@@ -79,12 +86,43 @@ public final class Section {
 
   /** Whether the grammar of this line is broken, so that its meaning is not to be relied on. */
   public boolean isBroken(ContentContext line) {
-    Origin origin = origin(line);
-    int first = source.lineAt(origin.start());
-    int last = source.lineAt(origin.end());
+    int wanted = lineOf(origin(line).start());
     return problems.stream()
-        .mapToInt(problem -> source.lineAt(problem.origin().start()))
-        .anyMatch(at -> at >= first && at <= last);
+        .mapToInt(problem -> lineOf(problem.origin().start()))
+        .anyMatch(at -> at == wanted);
+  }
+
+  /** The visible tokens of each broken line, without its end. */
+  public List<List<Token>> brokenLines() {
+    Set<Integer> broken =
+        problems.stream()
+            .map(problem -> lineOf(problem.origin().start()))
+            .collect(Collectors.toSet());
+    return broken.stream()
+        .map(
+            line ->
+                tokens.stream()
+                    .filter(token -> token.getChannel() == Token.DEFAULT_CHANNEL)
+                    .filter(token -> token.getType() != HandwheelLexer.NL)
+                    .filter(token -> token.getType() != Token.EOF)
+                    .filter(token -> lineOf(utf16(token.getStartIndex())) == line)
+                    .toList())
+        .toList();
+  }
+
+  /** The number of the line an offset stands on, lines joined by {@code \\} counting as one. */
+  int lineOf(int offset) {
+    int found = Arrays.binarySearch(lineStarts, offset);
+    return found >= 0 ? found : -found - 2;
+  }
+
+  private int[] lineStarts() {
+    return IntStream.concat(
+            IntStream.of(0),
+            tokens.stream()
+                .filter(token -> token.getType() == HandwheelLexer.NL)
+                .mapToInt(token -> utf16(token.getStopIndex() + 1)))
+        .toArray();
   }
 
   public Origin origin(ParseTree node) {

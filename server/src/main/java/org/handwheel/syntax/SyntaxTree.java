@@ -1,8 +1,12 @@
 package org.handwheel.syntax;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A file's text with its sections in order. Their texts put together are the file's text.
@@ -28,6 +32,26 @@ public final class SyntaxTree {
 
   /** Parses any text; never fails. */
   public static SyntaxTree parse(String path, String text) {
+    return parse(path, text, Map.of());
+  }
+
+  /**
+   * The tree of a changed text. Sections whose text is unchanged are taken over as they are; only
+   * the others are parsed. The result equals a parse from scratch.
+   */
+  public SyntaxTree update(String text) {
+    Map<Key, Deque<Section>> known = new HashMap<>();
+    for (Section section : sections) {
+      known
+          .computeIfAbsent(new Key(section.kind(), section.text()), key -> new ArrayDeque<>())
+          .add(section);
+    }
+    return parse(path, text, known);
+  }
+
+  private record Key(SectionKind kind, String text) {}
+
+  private static SyntaxTree parse(String path, String text, Map<Key, Deque<Section>> known) {
     SourceText source = new SourceText(text);
     List<Section> sections = new ArrayList<>();
     SectionKind kind = SectionKind.PREAMBLE;
@@ -36,43 +60,25 @@ public final class SyntaxTree {
       int lineStart = source.lineStart(line);
       SectionKind begun = SectionKind.startedBy(firstWord(text, lineStart));
       if (begun != SectionKind.PREAMBLE) {
-        sections.add(SectionParser.parse(path, kind, text.substring(start, lineStart)));
+        sections.add(section(path, kind, text.substring(start, lineStart), known));
         kind = begun;
         start = lineStart;
       }
     }
-    sections.add(SectionParser.parse(path, kind, text.substring(start)));
+    sections.add(section(path, kind, text.substring(start), known));
     return new SyntaxTree(path, source, sections);
   }
 
+  /** A section of the tree before with the same text, each used once, or a new one. */
+  private static Section section(
+      String path, SectionKind kind, String text, Map<Key, Deque<Section>> known) {
+    Deque<Section> same = known.get(new Key(kind, text));
+    Section before = same == null ? null : same.poll();
+    return before == null ? SectionParser.parse(path, kind, text) : before;
+  }
+
   private static String firstWord(String text, int lineStart) {
-    int from = lineStart;
-    while (from < text.length() && isBlank(text.charAt(from))) {
-      from++;
-    }
-    int to = from;
-    while (to < text.length() && isWordPart(text.charAt(to))) {
-      to++;
-    }
-    return text.substring(from, to);
-  }
-
-  private static boolean isBlank(char c) {
-    return c == ' '
-        || c == '\t'
-        || c == '\u00a0'
-        || c == '\u2007'
-        || c == '\u202f'
-        || c == '\ufeff';
-  }
-
-  private static boolean isWordPart(char c) {
-    return (c >= 'a' && c <= 'z')
-        || (c >= 'A' && c <= 'Z')
-        || (c >= '0' && c <= '9')
-        || c == '_'
-        || c == '-'
-        || (c >= '\u00df' && c <= '\u00ff' && c != '\u00f7');
+    return HeaderWord.at(text, lineStart);
   }
 
   public String path() {

@@ -36,6 +36,8 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthOverflowException;
+import org.handwheel.units.LengthUnit;
 import org.handwheel.units.Quantity;
 import org.jspecify.annotations.Nullable;
 
@@ -264,7 +266,15 @@ final class CutBuilder {
 
   /** A feed per tooth as a length. */
   @Nullable Length feedPerTooth(Section section, ParseTree node) {
-    Quantity feed = values.quantity(section, node, Dimension.FEED_PER_TOOTH);
-    return feed == null ? null : Length.ofMillimetres(feed.value().doubleValue());
+    Quantity feed = values.positive(section, node, Dimension.FEED_PER_TOOTH);
+    if (feed == null) {
+      return null;
+    }
+    try {
+      return Length.of(feed.value(), LengthUnit.MM);
+    } catch (LengthOverflowException e) {
+      file.problems().error("overflow", section.origin(node), "this feed is larger than 9 000 km");
+      return null;
+    }
   }
 }

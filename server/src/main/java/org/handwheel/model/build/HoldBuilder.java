@@ -18,6 +18,7 @@ import org.handwheel.grammar.HandwheelParser.HoldOverhangContext;
 import org.handwheel.grammar.HandwheelParser.HoldSpacerContext;
 import org.handwheel.grammar.HandwheelParser.HoldStopContext;
 import org.handwheel.grammar.HandwheelParser.HoldUpContext;
+import org.handwheel.grammar.HandwheelParser.PlaceContext;
 import org.handwheel.grammar.HandwheelParser.RestContext;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
@@ -159,7 +160,7 @@ final class HoldBuilder {
     } else if (clause instanceof HoldAtContext c) {
       place = end(Resolver.place(c.place()), origin);
     } else if (clause instanceof HoldStopContext c) {
-      stop = end(Resolver.place(c.place()), origin);
+      stop = oneEnd(c.place());
     } else if (clause instanceof HoldClampContext c) {
       readClamp(c, origin);
     }
@@ -184,6 +185,17 @@ final class HoldBuilder {
       return null;
     }
     return new Located<>(direction, origin);
+  }
+
+  /** An end of the jaws where the centre makes no sense. */
+  private @Nullable Located<Direction> oneEnd(PlaceContext place) {
+    Origin origin = section.origin(place);
+    Direction direction = Resolver.place(place);
+    if (direction == null) {
+      file.problems().error("bad-value", origin, "name an end: operator-left or operator-right");
+      return null;
+    }
+    return end(direction, origin);
   }
 
   private void readBar(HoldBarContext clause, Origin origin) {
@@ -214,7 +226,7 @@ final class HoldBuilder {
 
   private void readSpacer(HoldSpacerContext clause, Origin origin) {
     Length width = file.values().positiveLength(section, clause.lengthValue());
-    Located<Direction> at = end(Resolver.place(clause.place()), section.origin(clause.place()));
+    Located<Direction> at = oneEnd(clause.place());
     if (width != null && at != null) {
       spacer = new Located<>(new Hold.Spacer(width, at.value()), origin);
     }

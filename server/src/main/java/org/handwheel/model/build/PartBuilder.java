@@ -39,11 +39,15 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
+import org.handwheel.units.LengthUnit;
 import org.handwheel.units.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /** Builds the part section. */
 final class PartBuilder {
+  /** The roughest class of ISO 1302, N12 (from memory). */
+  private static final Length ROUGHEST = Length.of("50", LengthUnit.UM);
+
   private final FileBuilder file;
   private final Values values;
   private final Section section;
@@ -113,6 +117,7 @@ final class PartBuilder {
     } else if (statement instanceof GeneralToleranceLineContext tolerance) {
       readGeneral(tolerance);
     } else if (statement instanceof SurfaceLineContext surface) {
+      checkRoughness(surface);
       for (FaceContext context : surface.faces().face()) {
         surfaces.add(new Located<>(Resolver.face(context), section.origin(context)));
       }
@@ -128,7 +133,7 @@ final class PartBuilder {
     } else if (statement instanceof FeatureLineContext feature) {
       readFeature(feature);
     } else {
-      file.misplaced(section, line, "`stock` or `setup`");
+      file.misplaced(section, line);
     }
   }
 
@@ -137,12 +142,13 @@ final class PartBuilder {
     Origin origin = section.origin(line);
     Length nominal = values.positiveLength(section, line.nominal());
     if (nominal == null) {
+      file.names().doubt(dimension.word());
       return;
     }
     LengthRange limits =
         line.sizeTolerance() == null
             ? null
-            : Tolerances.read(values, section, line.nominal(), nominal, line.sizeTolerance());
+            : Tolerances.read(file, section, line.nominal(), nominal, line.sizeTolerance());
     if (limits != null && !limits.low().isPositive()) {
       file.problems().error("bad-value", origin, "the tolerance is larger than the size");
       limits = null;
@@ -161,6 +167,23 @@ final class PartBuilder {
       return;
     }
     values.define(dimension.word(), Quantity.of(middle));
+  }
+
+  /** Roughness has units of its own: a bare number is um, or uin in a file in inches. */
+  private void checkRoughness(SurfaceLineContext surface) {
+    LengthUnit bare = values.units() == LengthUnit.MM ? LengthUnit.UM : LengthUnit.UIN;
+    boolean unitsKnown = values.units() != null;
+    Length ra = values.length(section, surface.roughness(), unitsKnown ? bare : null);
+    if (ra == null) {
+      return;
+    }
+    Origin origin = section.origin(surface.roughness());
+    if (!ra.isPositive()) {
+      file.problems().error("bad-value", origin, "a roughness must be more than zero");
+    } else if (ra.isMoreThan(ROUGHEST)) {
+      file.problems()
+          .error("bad-value", origin, "no milled face is as rough as " + ra + "; write um or uin");
+    }
   }
 
   private void readDatum(DatumLineContext line) {

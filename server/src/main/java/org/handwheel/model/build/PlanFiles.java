@@ -26,6 +26,7 @@ import org.handwheel.model.Shop.ShopFile;
 import org.handwheel.model.Shop.UsedFile;
 import org.handwheel.model.Stock;
 import org.handwheel.model.Workspace;
+import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SectionKind;
@@ -151,7 +152,7 @@ public final class PlanFiles {
         continue;
       }
       if (!file.readCommon(section, line) && !(line.statement() instanceof MachineLineContext)) {
-        file.misplaced(section, line, "a later section such as `part` or `setup`");
+        file.misplaced(section, line);
       }
     }
   }
@@ -171,6 +172,11 @@ public final class PlanFiles {
     for (Section section : tree.sections()) {
       for (ContentContext line : section.lines()) {
         if (line.statement() instanceof MachineLineContext machine && !section.isBroken(line)) {
+          if (said) {
+            file.problems()
+                .error("repeated-line", section.origin(machine), "the machine is already given");
+            continue;
+          }
           said = true;
           named = new Resolver(file, shop).machine(section, machine.machineRef());
         }
@@ -213,6 +219,9 @@ public final class PlanFiles {
       if (found == null || !seen.add(found.path())) {
         continue;
       }
+      if (found.findings().stream().anyMatch(PlanFiles::breaksAHeader)) {
+        file.names().doubtThings();
+      }
       things.addAll(found.shop().things());
       found.shop().limits().set().forEach(limits::putIfAbsent);
       found.shop().severities().forEach(severities::putIfAbsent);
@@ -224,6 +233,14 @@ public final class PlanFiles {
       found.uses().forEach(used -> open.add(new Visit(used, List.copyOf(way))));
     }
     return new Shop(things, new Limits(limits), severities);
+  }
+
+  /** Whether the name of an owned thing could not be read. */
+  private static boolean breaksAHeader(Finding finding) {
+    Section section = finding.origin().section();
+    return section.kind() == SectionKind.OWN
+        && finding.rule().equals("syntax")
+        && section.source().lineAt(finding.origin().start()) == 0;
   }
 
   private @Nullable ShopFile load(Visit visit) {

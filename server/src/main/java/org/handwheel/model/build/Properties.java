@@ -86,6 +86,16 @@ final class Properties {
     return lines.keySet();
   }
 
+  /** Says that there may be such a property, without reading it. */
+  void expect(String name) {
+    asked.add(name);
+  }
+
+  /** The names of all properties that were asked for. */
+  Set<String> asked() {
+    return Set.copyOf(asked);
+  }
+
   Origin origin(String name) {
     PropertyLineContext line = lines.get(name);
     return line == null ? section.header() : section.origin(line);

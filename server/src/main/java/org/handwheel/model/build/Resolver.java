@@ -98,8 +98,23 @@ final class Resolver {
   }
 
   Owned.@Nullable Piece piece(Section section, ParseTree name, OwnKind kind) {
-    file.names().use(Kind.PIECE, kind.word(), name.getText(), section.origin(name));
-    return shop.findPiece(kind, name.getText()).orElse(null);
+    String text = name.getText();
+    Owned.Piece piece = shop.findPiece(kind, text).orElse(null);
+    boolean known =
+        file.names().use(Kind.PIECE, kind.word(), text, section.origin(name)).isPresent();
+    if (known && piece == null) {
+      shop.all(Owned.Piece.class).stream()
+          .filter(other -> other.name().equalsIgnoreCase(text))
+          .findFirst()
+          .ifPresent(
+              other ->
+                  file.problems()
+                      .error(
+                          "undefined-name",
+                          section.origin(name),
+                          "`" + text + "` is " + other.kind().words() + ", not " + kind.words()));
+    }
+    return piece;
   }
 
   boolean knowsPiece(OwnKind kind, String name) {

@@ -68,10 +68,10 @@ public final class ShopFiles {
       checkHeader(section, line.header());
     } else if (line.statement() instanceof PropertyLineContext) {
       if (section.kind() != SectionKind.OWN) {
-        file.misplaced(section, line, "a section such as `own vise NAME`");
+        file.misplaced(section, line);
       }
     } else if (line.statement() != null && !file.readCommon(section, line)) {
-      file.misplaced(section, line, "a plan");
+      file.misplaced(section, line);
     }
   }
 
@@ -97,7 +97,10 @@ public final class ShopFiles {
         OwnKind.valueOf(header.ownKind().getText().toUpperCase(Locale.ROOT).replace('-', '_'));
     String name = header.name().getText();
     Origin origin = section.origin(header.name());
-    file.names().declare(nameKind(kind), name, origin);
+    // Limits and severities are settings: nothing refers to them.
+    if (kind != OwnKind.LIMITS && kind != OwnKind.SEVERITIES) {
+      file.names().declare(nameKind(kind), name, origin);
+    }
     Properties properties =
         new Properties(section, file.values(), file.problems(), "`" + name + "`");
     switch (kind) {

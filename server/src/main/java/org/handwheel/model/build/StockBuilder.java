@@ -66,7 +66,7 @@ final class StockBuilder {
       material =
           new Located<>(context.materialRef().getText(), section.origin(context.materialRef()));
     } else {
-      file.misplaced(section, line, "`part` or `setup`");
+      file.misplaced(section, line);
     }
   }
 

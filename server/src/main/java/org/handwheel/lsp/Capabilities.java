@@ -1,0 +1,37 @@
+package org.handwheel.lsp;
+
+import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.SaveOptions;
+import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.TextDocumentSyncKind;
+import org.eclipse.lsp4j.TextDocumentSyncOptions;
+import org.eclipse.lsp4j.WorkspaceFoldersOptions;
+import org.eclipse.lsp4j.WorkspaceServerCapabilities;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+
+/** What the server announces to an editor. */
+final class Capabilities {
+  private Capabilities() {}
+
+  static ServerCapabilities of(ClientFacts client) {
+    ServerCapabilities capabilities = new ServerCapabilities();
+    capabilities.setPositionEncoding(client.positions().kind());
+    TextDocumentSyncOptions sync = new TextDocumentSyncOptions();
+    sync.setOpenClose(true);
+    sync.setChange(TextDocumentSyncKind.Incremental);
+    sync.setSave(Either.forRight(new SaveOptions(false)));
+    capabilities.setTextDocumentSync(Either.forRight(sync));
+    WorkspaceFoldersOptions folders = new WorkspaceFoldersOptions();
+    folders.setSupported(true);
+    folders.setChangeNotifications(Either.forRight(true));
+    capabilities.setWorkspace(new WorkspaceServerCapabilities(folders));
+    if (client.pullsDiagnostics()) {
+      DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();
+      diagnostics.setIdentifier(ToProtocol.SOURCE);
+      diagnostics.setInterFileDependencies(true);
+      diagnostics.setWorkspaceDiagnostics(false);
+      capabilities.setDiagnosticProvider(diagnostics);
+    }
+    return capabilities;
+  }
+}

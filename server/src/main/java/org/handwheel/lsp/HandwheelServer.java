@@ -1,0 +1,172 @@
+package org.handwheel.lsp;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import org.eclipse.lsp4j.DidChangeWatchedFilesRegistrationOptions;
+import org.eclipse.lsp4j.FileSystemWatcher;
+import org.eclipse.lsp4j.InitializeParams;
+import org.eclipse.lsp4j.InitializeResult;
+import org.eclipse.lsp4j.InitializedParams;
+import org.eclipse.lsp4j.Registration;
+import org.eclipse.lsp4j.RegistrationParams;
+import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.ServerInfo;
+import org.eclipse.lsp4j.SetTraceParams;
+import org.eclipse.lsp4j.WorkDoneProgressCancelParams;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.eclipse.lsp4j.services.LanguageClientAware;
+import org.eclipse.lsp4j.services.LanguageServer;
+import org.eclipse.lsp4j.services.TextDocumentService;
+import org.eclipse.lsp4j.services.WorkspaceService;
+import org.handwheel.model.Workspace;
+import org.handwheel.rules.Checker;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.SyntaxTree;
+import org.jspecify.annotations.Nullable;
+
+/** The server's life from the first greeting to the exit. */
+final class HandwheelServer implements LanguageServer, LanguageClientAware {
+  private static final int WORKERS = 2;
+  private static final int FAREWELL_SECONDS = 2;
+
+  private final String version;
+  private final Runnable exit;
+  private final Session session = new Session();
+  private final ExecutorService workers =
+      Executors.newFixedThreadPool(
+          WORKERS,
+          work -> {
+            Thread thread = new Thread(work, "handwheel-worker");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final Publisher publisher = new Publisher(session, workers);
+  private final PlanTexts texts = new PlanTexts(session, publisher, workers);
+  private final PlanWorkspaces workspaces = new PlanWorkspaces(session, publisher, workers);
+  private @Nullable LanguageClient client;
+  private boolean shutDown;
+
+  /**
+   * A server for one editor.
+   *
+   * @param exit what to do when the editor says the connection is over
+   */
+  HandwheelServer(String version, Runnable exit) {
+    this.version = version;
+    this.exit = exit;
+  }
+
+  @Override
+  public void connect(LanguageClient languageClient) {
+    client = languageClient;
+    publisher.connect(languageClient);
+    workspaces.connect(languageClient);
+  }
+
+  @Override
+  public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
+    session.begin(params);
+    watchParent(params.getProcessId());
+    workers.execute(HandwheelServer::warmUp);
+    ServerCapabilities capabilities = Capabilities.of(session.client());
+    return CompletableFuture.completedFuture(
+        new InitializeResult(capabilities, new ServerInfo("handwheel", version)));
+  }
+
+  /** If the editor dies without a word, the server must not stay behind. */
+  private void watchParent(@Nullable Integer processId) {
+    if (processId == null) {
+      return;
+    }
+    Optional<ProcessHandle> parent = ProcessHandle.of(processId);
+    if (parent.isEmpty()) {
+      exit.run();
+      return;
+    }
+    var unused = parent.get().onExit().thenRun(exit);
+  }
+
+  /** Loads tables, grammar and rules before the first file needs them. */
+  private static void warmUp() {
+    String sample =
+        """
+        language 1
+        plan "Warm-up"
+          units mm
+        part
+          height 19 +0/-0.04
+        stock
+          size 50 x 30 x 22
+        setup one
+          hold in vise, up top, fixed back
+          clean top at 0.4, at most 1
+        """;
+    SyntaxTree tree = SyntaxTree.parse("warm-up.plan", sample);
+    new Checker(StandardTables.builtIn()).check(Workspace.of(tree), tree.path());
+  }
+
+  @Override
+  public void initialized(InitializedParams params) {
+    LanguageClient target = client;
+    if (target != null && session.client().registersWatchers()) {
+      List<FileSystemWatcher> watchers =
+          List.of(
+              new FileSystemWatcher(Either.forLeft("**/*.shop")),
+              new FileSystemWatcher(Either.forLeft("**/*.plan")));
+      Registration registration =
+          new Registration(
+              "handwheel-watched-files",
+              "workspace/didChangeWatchedFiles",
+              new DidChangeWatchedFilesRegistrationOptions(watchers));
+      var unused = target.registerCapability(new RegistrationParams(List.of(registration)));
+    }
+  }
+
+  @Override
+  public CompletableFuture<Object> shutdown() {
+    shutDown = true;
+    workers.shutdown();
+    try {
+      // What was asked before is answered before the farewell.
+      boolean unused = workers.awaitTermination(FAREWELL_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    return CompletableFuture.completedFuture(new Object());
+  }
+
+  @Override
+  public void exit() {
+    exit.run();
+  }
+
+  /** Whether the editor said goodbye before it left; the exit code tells. */
+  boolean isShutDown() {
+    return shutDown;
+  }
+
+  @Override
+  public TextDocumentService getTextDocumentService() {
+    return texts;
+  }
+
+  @Override
+  public WorkspaceService getWorkspaceService() {
+    return workspaces;
+  }
+
+  @Override
+  public void setTrace(SetTraceParams params) {
+    // Nothing is traced; the notification must still be taken.
+  }
+
+  @Override
+  public void cancelProgress(WorkDoneProgressCancelParams params) {
+    // No progress is shown that could be cancelled.
+  }
+}

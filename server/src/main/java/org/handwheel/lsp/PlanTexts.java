@@ -1,0 +1,126 @@
+package org.handwheel.lsp;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.function.BiFunction;
+import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DidChangeTextDocumentParams;
+import org.eclipse.lsp4j.DidCloseTextDocumentParams;
+import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.DidSaveTextDocumentParams;
+import org.eclipse.lsp4j.DocumentDiagnosticParams;
+import org.eclipse.lsp4j.DocumentDiagnosticReport;
+import org.eclipse.lsp4j.RelatedFullDocumentDiagnosticReport;
+import org.eclipse.lsp4j.RelatedUnchangedDocumentDiagnosticReport;
+import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.jsonrpc.CancelChecker;
+import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
+import org.eclipse.lsp4j.services.TextDocumentService;
+import org.handwheel.ide.View;
+
+/** Texts: opening, changing and closing them, and what an editor asks about them. */
+final class PlanTexts implements TextDocumentService {
+  private final Session session;
+  private final Publisher publisher;
+  private final ExecutorService workers;
+
+  PlanTexts(Session session, Publisher publisher, ExecutorService workers) {
+    this.session = session;
+    this.publisher = publisher;
+    this.workers = workers;
+  }
+
+  @Override
+  public void didOpen(DidOpenTextDocumentParams params) {
+    TextDocumentItem item = params.getTextDocument();
+    session.open(item.getUri(), item.getLanguageId(), item.getVersion(), item.getText());
+    publisher.changed();
+  }
+
+  @Override
+  public void didChange(DidChangeTextDocumentParams params) {
+    String uri = params.getTextDocument().getUri();
+    try {
+      session.change(uri, params.getTextDocument().getVersion(), params.getContentChanges());
+    } catch (RuntimeException e) {
+      // A change that could not be applied leaves a text that is not the editor's: drop it.
+      session.close(uri);
+      publisher.closed(uri);
+      throw e;
+    }
+    publisher.changed();
+  }
+
+  @Override
+  public void didClose(DidCloseTextDocumentParams params) {
+    String uri = params.getTextDocument().getUri();
+    if (session.close(uri).isPresent()) {
+      publisher.closed(uri);
+      publisher.changed();
+    }
+  }
+
+  @Override
+  public void didSave(DidSaveTextDocumentParams params) {
+    // The text of an open file counts, not what is on disk.
+  }
+
+  /** A question about an open file: the state it is asked of, and a way to give up. */
+  record Question(Snapshot snapshot, OpenFile file, ClientFacts client, CancelChecker cancel) {
+    View view() {
+      cancel.checkCanceled();
+      View view = snapshot.view(file);
+      cancel.checkCanceled();
+      return view;
+    }
+
+    ToProtocol toProtocol(View view) {
+      return new ToProtocol(client, snapshot, file, view);
+    }
+  }
+
+  /**
+   * Answers from the state of now, on a worker.
+   *
+   * @param none the answer for a file that is not open
+   */
+  private <T> CompletableFuture<T> answer(
+      String uri, T none, BiFunction<Question, View, T> compute) {
+    Snapshot snapshot = session.snapshot();
+    ClientFacts client = session.client();
+    Optional<OpenFile> file = snapshot.file(uri);
+    if (file.isEmpty()) {
+      return CompletableFuture.completedFuture(none);
+    }
+    return CompletableFutures.computeAsync(
+        workers,
+        cancel -> {
+          Question question = new Question(snapshot, file.get(), client, cancel);
+          return compute.apply(question, question.view());
+        });
+  }
+
+  @Override
+  public CompletableFuture<DocumentDiagnosticReport> diagnostic(DocumentDiagnosticParams params) {
+    String uri = params.getTextDocument().getUri();
+    DocumentDiagnosticReport none =
+        new DocumentDiagnosticReport(new RelatedFullDocumentDiagnosticReport(List.of()));
+    return answer(
+        uri,
+        none,
+        (question, view) -> {
+          List<Diagnostic> diagnostics = question.toProtocol(view).diagnostics();
+          String result = Integer.toHexString(diagnostics.hashCode());
+          if (result.equals(params.getPreviousResultId())) {
+            return new DocumentDiagnosticReport(
+                new RelatedUnchangedDocumentDiagnosticReport(result));
+          }
+          RelatedFullDocumentDiagnosticReport report =
+              new RelatedFullDocumentDiagnosticReport(diagnostics);
+          report.setResultId(result);
+          return new DocumentDiagnosticReport(report);
+        });
+  }
+}

@@ -1,0 +1,110 @@
+package org.handwheel.lsp;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicReference;
+import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.handwheel.ide.View;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Sends findings to an editor that does not ask for them.
+ *
+ * <p>There is no fixed delay: the newest state is worked through as soon as a worker is free,
+ * states that were passed meanwhile are skipped, and nothing is sent that has not changed, or for a
+ * state older than one already sent.
+ */
+final class Publisher {
+  private final Session session;
+  private final Executor worker;
+  private final AtomicReference<@Nullable Snapshot> wanted = new AtomicReference<>();
+  private final AtomicBoolean running = new AtomicBoolean();
+  private final Map<String, PublishDiagnosticsParams> sent = new HashMap<>();
+  private volatile @Nullable LanguageClient client;
+
+  Publisher(Session session, Executor worker) {
+    this.session = session;
+    this.worker = worker;
+  }
+
+  void connect(LanguageClient languageClient) {
+    client = languageClient;
+  }
+
+  /** The session has a new state. */
+  void changed() {
+    if (session.client().pullsDiagnostics()) {
+      return;
+    }
+    wanted.set(session.snapshot());
+    if (running.compareAndSet(false, true)) {
+      worker.execute(this::work);
+    }
+  }
+
+  /** A file is closed: its findings go with it. */
+  void closed(String uri) {
+    if (session.client().pullsDiagnostics()) {
+      return;
+    }
+    synchronized (sent) {
+      sent.remove(uri);
+      LanguageClient target = client;
+      if (target != null) {
+        target.publishDiagnostics(new PublishDiagnosticsParams(uri, List.of()));
+      }
+    }
+  }
+
+  private void work() {
+    try {
+      for (Snapshot next = wanted.getAndSet(null); next != null; next = wanted.getAndSet(null)) {
+        publish(next);
+      }
+    } finally {
+      running.set(false);
+      if (wanted.get() != null && running.compareAndSet(false, true)) {
+        worker.execute(this::work);
+      }
+    }
+  }
+
+  private void publish(Snapshot snapshot) {
+    List<OpenFile> files = new ArrayList<>(snapshot.files());
+    for (OpenFile file : files) {
+      if (wanted.get() != null) {
+        return;
+      }
+      View view = snapshot.view(file);
+      List<Diagnostic> diagnostics =
+          new ToProtocol(session.client(), snapshot, file, view).diagnostics();
+      send(file, diagnostics);
+    }
+  }
+
+  private void send(OpenFile file, List<Diagnostic> diagnostics) {
+    synchronized (sent) {
+      boolean current =
+          session.snapshot().file(file.uri()).map(OpenFile::version).orElse(-1) == file.version();
+      PublishDiagnosticsParams before = sent.get(file.uri());
+      boolean same =
+          before != null
+              && before.getDiagnostics().equals(diagnostics)
+              && before.getVersion() == file.version();
+      LanguageClient target = client;
+      if (!current || same || target == null) {
+        return;
+      }
+      PublishDiagnosticsParams params =
+          new PublishDiagnosticsParams(file.uri(), diagnostics, file.version());
+      sent.put(file.uri(), params);
+      target.publishDiagnostics(params);
+    }
+  }
+}

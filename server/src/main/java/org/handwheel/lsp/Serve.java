@@ -1,0 +1,79 @@
+package org.handwheel.lsp;
+
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.jsonrpc.RemoteEndpoint;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
+import org.eclipse.lsp4j.services.LanguageClient;
+
+/** Serves one editor over a pair of streams until it leaves. */
+public final class Serve {
+  private Serve() {}
+
+  /**
+   * Serves until the editor exits or its stream ends.
+   *
+   * @return 0 if the editor shut the server down before it left, else 1, as the protocol asks
+   */
+  public static int serve(InputStream in, OutputStream out, String version)
+      throws InterruptedException {
+    CountDownLatch over = new CountDownLatch(1);
+    HandwheelServer server = new HandwheelServer(version, over::countDown);
+    ExecutorService reader =
+        Executors.newSingleThreadExecutor(
+            work -> {
+              Thread thread = new Thread(work, "handwheel-reader");
+              thread.setDaemon(true);
+              return thread;
+            });
+    Launcher<LanguageClient> launcher =
+        new Launcher.Builder<LanguageClient>()
+            .setLocalService(server)
+            .setRemoteInterface(LanguageClient.class)
+            .setInput(in)
+            .setOutput(out)
+            .setExecutorService(reader)
+            .setExceptionHandler(Serve::shortError)
+            .create();
+    server.connect(launcher.getRemoteProxy());
+    Future<Void> listening = launcher.startListening();
+    Thread end =
+        new Thread(
+            () -> {
+              try {
+                listening.get();
+              } catch (InterruptedException | ExecutionException e) {
+                Thread.currentThread().interrupt();
+              }
+              over.countDown();
+            },
+            "handwheel-end");
+    end.setDaemon(true);
+    end.start();
+    over.await();
+    return server.isShutDown() ? 0 : 1;
+  }
+
+  /** An error an editor may see: what happened, and no stack trace. */
+  private static ResponseError shortError(Throwable failure) {
+    ResponseError usual = RemoteEndpoint.DEFAULT_EXCEPTION_HANDLER.apply(failure);
+    if (usual != null && usual.getCode() != ResponseErrorCode.InternalError.getValue()) {
+      return usual;
+    }
+    Throwable cause = failure;
+    while (cause.getCause() != null) {
+      cause = cause.getCause();
+    }
+    return new ResponseError(
+        ResponseErrorCode.InternalError,
+        "internal error: " + cause.getClass().getSimpleName(),
+        null);
+  }
+}

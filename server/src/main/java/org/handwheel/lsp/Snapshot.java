@@ -1,0 +1,115 @@
+package org.handwheel.lsp;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.handwheel.files.WorkspaceLoader;
+import org.handwheel.ide.View;
+import org.handwheel.model.Workspace;
+import org.handwheel.rules.Checker;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.SyntaxTree;
+
+/**
+ * All open files at one moment. Immutable as seen from outside; what is worked out from it is
+ * worked out once, by whoever asks first, and handed on to the next snapshot where nothing it rests
+ * on has changed.
+ */
+final class Snapshot {
+  private final Map<String, OpenFile> files;
+  private final Map<String, Worked> worked;
+
+  private Snapshot(Map<String, OpenFile> files, Map<String, Worked> worked) {
+    this.files = Map.copyOf(files);
+    this.worked = worked;
+  }
+
+  static Snapshot empty() {
+    return new Snapshot(Map.of(), new ConcurrentHashMap<>());
+  }
+
+  /** A view worked out once. */
+  private static final class Worked {
+    private final OpenFile file;
+    private volatile Optional<View> view = Optional.empty();
+
+    Worked(OpenFile file) {
+      this.file = file;
+    }
+
+    /** Whether it rests on a file; before it is worked out it may rest on any. */
+    boolean restsOn(OpenFile changed) {
+      if (file.uri().equals(changed.uri()) || view.isEmpty()) {
+        return true;
+      }
+      return file.root().equals(changed.root())
+          && view.get().checked().usedFiles().contains(changed.path());
+    }
+
+    synchronized View view(Snapshot snapshot) {
+      if (view.isEmpty()) {
+        view = Optional.of(snapshot.work(file));
+      }
+      return view.get();
+    }
+  }
+
+  Optional<OpenFile> file(String uri) {
+    return Optional.ofNullable(files.get(uri));
+  }
+
+  Collection<OpenFile> files() {
+    return files.values();
+  }
+
+  /** The snapshot with a file opened or changed. */
+  Snapshot with(OpenFile file) {
+    Map<String, OpenFile> next = new HashMap<>(files);
+    next.put(file.uri(), file);
+    return new Snapshot(next, unaffected(List.of(file)));
+  }
+
+  /** The snapshot with a file closed. */
+  Snapshot without(OpenFile file) {
+    Map<String, OpenFile> next = new HashMap<>(files);
+    next.remove(file.uri());
+    return new Snapshot(next, unaffected(List.of(file)));
+  }
+
+  /** The snapshot with everything to be worked out again, since files on disk changed. */
+  Snapshot refreshed() {
+    return new Snapshot(files, new ConcurrentHashMap<>());
+  }
+
+  private Map<String, Worked> unaffected(List<OpenFile> changed) {
+    Map<String, Worked> kept = new ConcurrentHashMap<>();
+    worked.forEach(
+        (uri, work) -> {
+          if (changed.stream().noneMatch(work::restsOn)) {
+            kept.put(uri, work);
+          }
+        });
+    return kept;
+  }
+
+  /** The view of an open file. */
+  View view(OpenFile file) {
+    return worked.computeIfAbsent(file.uri(), uri -> new Worked(file)).view(this);
+  }
+
+  private View work(OpenFile file) {
+    Map<String, SyntaxTree> open = new HashMap<>();
+    for (OpenFile other : files.values()) {
+      if (other.root().equals(file.root())) {
+        open.put(other.path(), other.tree());
+      }
+    }
+    WorkspaceLoader loader = new WorkspaceLoader(file.root(), System::nanoTime);
+    Workspace workspace = loader.load(List.of(file.path()), open).workspace();
+    StandardTables tables = StandardTables.builtIn();
+    return new View(workspace, new Checker(tables).check(workspace, file.path()), tables);
+  }
+}
