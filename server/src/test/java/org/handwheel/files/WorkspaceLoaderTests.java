@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import org.handwheel.files.WorkspaceLoader.Loaded;
@@ -136,11 +137,7 @@ final class WorkspaceLoaderTests {
     "EF BB BF 61 E2 82, 1, 5", // cut short
   })
   void strictUtf8(String hex, int line, int at) throws IOException {
-    byte[] bytes = new byte[hex.split(" ").length];
-    for (int i = 0; i < bytes.length; i++) {
-      bytes[i] = (byte) Integer.parseInt(hex.split(" ")[i], 16);
-    }
-    Files.write(path("/a.plan"), bytes);
+    Files.write(path("/a.plan"), HexFormat.ofDelimiter(" ").parseHex(hex));
     assertThat(TextFile.read(path("/a.plan")))
         .isEqualTo(
             new TextFile.Refused(
