@@ -20,6 +20,7 @@ public record Obstacle(Kind kind, String why, Origin origin) {
     LOOSE("grips-parallels"),
     COCKED("jaw-cocks"),
     NOT_TRUED("vise-not-trued"),
+    MARKS_LEFT("face-not-cleaned"),
     RAW_UNDER(""),
     CONFLICT(""),
     OTHER("");

@@ -174,8 +174,10 @@ final class CutBuilder {
         return null;
       }
       if (part == null || part.dimension(dimension) == null) {
-        file.problems()
-            .error("undefined-name", origin, "the part has no " + dimension.word() + " yet");
+        if (!file.names().isDoubtful(dimension.word())) {
+          file.problems()
+              .error("undefined-name", origin, "the part has no " + dimension.word() + " yet");
+        }
         return null;
       }
       return new Step.Target(dimension, null, origin);
@@ -245,7 +247,9 @@ final class CutBuilder {
 
   private void passes(Clauses clauses, @Nullable Passes passes, Origin origin) {
     if (clauses.passes != null) {
-      file.problems().error("repeated-clause", origin, "the passes are already given");
+      file.problems()
+          .repeated(
+              "repeated-clause", origin, "the passes are already given", clauses.passes.origin());
       return;
     }
     clauses.passes = passes;
@@ -254,7 +258,11 @@ final class CutBuilder {
   private void direction(Clauses clauses, CutDirection direction, Origin origin) {
     if (clauses.direction != null) {
       file.problems()
-          .error("repeated-clause", origin, "a cut is either conventional or climb, not both");
+          .repeated(
+              "repeated-clause",
+              origin,
+              "a cut is either conventional or climb, not both",
+              clauses.direction.origin());
       return;
     }
     clauses.direction = new Located<>(direction, origin);

@@ -97,7 +97,8 @@ final class FileBuilder {
   private void readUnits(Section section, UnitsLineContext line) {
     Origin origin = section.origin(line);
     if (unitsOrigin != null) {
-      problems.error("repeated-line", origin, "the units of the file are already given");
+      problems.repeated(
+          "repeated-line", origin, "the units of the file are already given", unitsOrigin);
       return;
     }
     LengthUnit unit = Literals.lengthUnit(line.lengthUnit());

@@ -73,6 +73,11 @@ final class NameTable {
     thingsDoubtful = true;
   }
 
+  /** Whether a name may be declared by a line that could not be read. */
+  boolean isDoubtful(String name) {
+    return doubtful.contains(key(name));
+  }
+
   boolean knows(Kind kind, String name) {
     return table(kind).containsKey(key(name));
   }
@@ -91,7 +96,7 @@ final class NameTable {
   private void undefined(Kind kind, String what, String name, Origin origin) {
     boolean ofPlan =
         kind == Kind.VALUE || kind == Kind.HOLE || kind == Kind.FEATURE || kind == Kind.SETUP;
-    if ((thingsDoubtful && !ofPlan) || doubtful.contains(key(name))) {
+    if ((thingsDoubtful && !ofPlan) || isDoubtful(name)) {
       return;
     }
     String message = "there is no " + what + " `" + name + "`";

@@ -2,6 +2,7 @@ package org.handwheel.model.build;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -54,6 +55,7 @@ final class PartBuilder {
   private final FeatureBuilder features;
   private final Map<PartDimension, DimensionSpec> dimensions = new EnumMap<>(PartDimension.class);
   private final Map<String, Face> datums = new LinkedHashMap<>();
+  private final Map<String, Origin> datumOrigins = new HashMap<>();
   private final List<Callout> callouts = new ArrayList<>();
   private final List<Located<Face>> surfaces = new ArrayList<>();
   private final List<HoleSpec> holes = new ArrayList<>();
@@ -163,7 +165,11 @@ final class PartBuilder {
         dimensions.putIfAbsent(dimension, new DimensionSpec(dimension, middle, limits, origin));
     if (before != null) {
       file.problems()
-          .error("repeated-line", origin, "the " + dimension.word() + " is already given");
+          .repeated(
+              "repeated-line",
+              origin,
+              "the " + dimension.word() + " is already given",
+              before.origin());
       return;
     }
     values.define(dimension.word(), Quantity.of(middle));
@@ -191,8 +197,13 @@ final class PartBuilder {
       String letter = datum.name().getText().toUpperCase(Locale.ROOT);
       if (datums.putIfAbsent(letter, Resolver.face(datum.face())) != null) {
         file.problems()
-            .error("duplicate-name", section.origin(datum), "datum " + letter + " is given twice");
+            .repeated(
+                "duplicate-name",
+                section.origin(datum),
+                "datum " + letter + " is given twice",
+                datumOrigins.getOrDefault(letter, section.origin(datum)));
       }
+      datumOrigins.putIfAbsent(letter, section.origin(datum));
     }
   }
 

@@ -1,11 +1,15 @@
 package org.handwheel.rules.hold;
 
 import java.util.function.Consumer;
+import org.handwheel.model.Face;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.Bearing;
+import org.handwheel.work.Grip;
+import org.handwheel.work.Holding;
 import org.handwheel.work.Obstacle;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
@@ -31,17 +35,31 @@ public final class BarMissing extends SimpleRule {
         continue;
       }
       Obstacle jaw = bearing.jaw();
-      boolean seatRules =
-          bearing.lean() == Bearing.Ruler.SEAT || bearing.lean() == Bearing.Ruler.BOTH;
-      if (jaw != null && jaw.kind() == Obstacle.Kind.NO_BAR && !seatRules) {
-        out.accept(
-            finding(
-                setup.grip().hold().origin(),
-                jaw.why()
-                    + "; the jaw can lay the work against itself instead of the fixed jaw: put a"
-                    + " round bar between"));
+      boolean flat = bearing.lean() == Bearing.Ruler.SEAT && Holding.baseRules(setup.grip());
+      if (jaw != null && jaw.kind() == Obstacle.Kind.NO_BAR && !flat) {
+        out.accept(missing(setup, setup.grip(), jaw));
       }
       return;
     }
+  }
+
+  private Finding missing(SetupRun setup, Grip grip, Obstacle jaw) {
+    Face moving = grip.movingFace();
+    Related related =
+        new Related(
+            setup.before().face(moving).since(),
+            "the " + moving.word() + " becomes what it is here");
+    if (grip.hold().bar() != null) {
+      return finding(
+          grip.hold().bar().origin(),
+          jaw.why() + ", where it presses the work flat against the fixed jaw: `at mid-grip`",
+          related);
+    }
+    return finding(
+        grip.hold().origin(),
+        jaw.why()
+            + "; the moving jaw can pull the work away from the fixed one: put a round bar between"
+            + " it and the work, `bar DIA at mid-grip`",
+        related);
   }
 }

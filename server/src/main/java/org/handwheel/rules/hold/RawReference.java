@@ -10,8 +10,11 @@ import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.FaceState;
+import org.handwheel.work.Grip;
 import org.handwheel.work.PlanRun.SetupRun;
+import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
+import org.jspecify.annotations.Nullable;
 
 /** A raw face on the fixed jaw although a clean one could be there: nothing becomes square. */
 public final class RawReference extends SimpleRule {
@@ -48,7 +51,7 @@ public final class RawReference extends SimpleRule {
                 + fixed.word()
                 + " on the fixed jaw is "
                 + state.words()
-                + ", so what is cut here is square to nothing; the "
+                + ", so what is cut here becomes square to nothing; the "
                 + better.get().word()
                 + " is clean and could be there",
             new Related(
@@ -70,6 +73,12 @@ public final class RawReference extends SimpleRule {
     return Face.all().stream()
         .filter(face -> face != fixed && face.adjoins(up))
         .filter(face -> work.face(face).isMachined())
+        .filter(face -> fits(setup.grip(), work.size(face.dimension())))
         .findFirst();
+  }
+
+  /** Whether the vise opens wide enough to grip this size. */
+  private static boolean fits(@Nullable Grip grip, @Nullable SizeState size) {
+    return grip != null && size != null && !size.range().high().isMoreThan(grip.vise().opening());
   }
 }

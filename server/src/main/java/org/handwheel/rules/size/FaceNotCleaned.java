@@ -38,6 +38,9 @@ public final class FaceNotCleaned extends SimpleRule {
             .forEach(reported::add);
       }
     }
+    if (!checkup.isWhole()) {
+      return;
+    }
     List<CutRun> cuts = checkup.run().cuts().toList();
     for (Face face : Face.all()) {
       FaceState end = checkup.run().end().face(face);
@@ -90,13 +93,15 @@ public final class FaceNotCleaned extends SimpleRule {
             id(),
             severity(),
             origin,
-            "the stock is "
-                + size.minus(demand.aim())
-                + " over the "
-                + demand.dimension().word()
-                + "; the skins of both faces may take "
+            (size.isMoreThan(demand.aim())
+                    ? "the stock is only "
+                        + size.minus(demand.aim())
+                        + " over the "
+                        + demand.dimension().word()
+                    : "the stock has nothing to spare over the " + demand.dimension().word())
+                + "; its marks may go "
                 + skins(checkup, stock, demand)
-                + ", so marks may be left",
+                + " deep in all, so some may be left",
             related,
             List.of()));
   }
@@ -115,7 +120,7 @@ public final class FaceNotCleaned extends SimpleRule {
                 + LengthText.both(skin)
                 + " deep; only "
                 + end.removed()
-                + " is sure to come off",
+                + " is sure to come off in all",
             new Related(
                 checkup.run().start().face(face).since(),
                 "the " + face.word() + " is " + end.skin().words() + " here")));

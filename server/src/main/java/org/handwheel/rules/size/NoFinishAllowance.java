@@ -7,6 +7,7 @@ import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
@@ -60,7 +61,9 @@ public final class NoFinishAllowance extends SimpleRule {
         out.accept(
             finding(
                 origin,
-                "this roughs straight to size and nothing is left for a finishing pass; " + USUAL));
+                "this roughs straight to size and nothing is left for a finishing pass; " + USUAL,
+                new Related(
+                    demand.origin(), "the " + demand.dimension().word() + " on the drawing")));
       }
       return;
     }
@@ -76,7 +79,8 @@ public final class NoFinishAllowance extends SimpleRule {
               origin,
               left.isPositive()
                   ? "this leaves only " + left + " for the finishing pass; " + USUAL
-                  : "this leaves nothing for the finishing pass; " + USUAL));
+                  : "this leaves nothing for the finishing pass; " + USUAL,
+              new Related(next.cut().origin(), "the finishing pass is here")));
     }
   }
 }

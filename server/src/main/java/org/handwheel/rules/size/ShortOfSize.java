@@ -69,7 +69,10 @@ public final class ShortOfSize extends SimpleRule {
                 + LengthText.range(end.range())
                 + "; the drawing allows at most "
                 + demand.limits().high(),
-            new Related(demand.origin(), "the " + demand.dimension().word() + " on the drawing")));
+            last.isPresent()
+                ? new Related(
+                    demand.origin(), "the " + demand.dimension().word() + " on the drawing")
+                : new Related(end.since(), "the size comes from here and no setup cuts it")));
   }
 
   private void checkPasses(CutRun cut, Consumer<Finding> out) {
@@ -85,14 +88,14 @@ public final class ShortOfSize extends SimpleRule {
       out.accept(
           finding(
               counted.origin(),
-              counted.count()
-                  + " passes of "
+              (counted.count() == 1 ? "one pass of " : counted.count() + " passes of ")
                   + counted.depth()
-                  + " take off "
+                  + (counted.count() == 1 ? " takes off " : " take off ")
                   + total
                   + "; at least "
                   + cut.removal().low()
-                  + " has to come off"));
+                  + " has to come off",
+              new Related(cut.before().since(), "the size before comes from here")));
     }
   }
 }

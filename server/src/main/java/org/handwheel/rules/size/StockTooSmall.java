@@ -62,6 +62,7 @@ public final class StockTooSmall extends SimpleRule {
   private void reportClean(Demand demand, CutRun cut, Consumer<Finding> out) {
     out.accept(
         finding(
+            Severity.WARNING,
             cut.cut().origin(),
             "cleaning by up to "
                 + cut.removal().high()
