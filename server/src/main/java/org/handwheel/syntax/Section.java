@@ -1,9 +1,11 @@
 package org.handwheel.syntax;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
@@ -25,6 +27,7 @@ public final class Section {
   private final FileContext tree;
   private final int[] utf16Offsets;
   private final int[] lineStarts;
+  private final BitSet broken = new BitSet();
   private List<Finding> problems = List.of();
   private List<Ignore> ignores = List.of();
 
@@ -41,6 +44,7 @@ public final class Section {
   /** Set once by the parser, which needs the section to say where its findings are. */
   Section with(List<Finding> foundProblems, List<Ignore> foundIgnores) {
     problems = List.copyOf(foundProblems);
+    problems.forEach(problem -> broken.set(lineOf(problem.origin().start())));
     ignores = List.copyOf(foundIgnores);
     return this;
   }
@@ -86,28 +90,22 @@ public final class Section {
 
   /** Whether the grammar of this line is broken, so that its meaning is not to be relied on. */
   public boolean isBroken(ContentContext line) {
-    int wanted = lineOf(origin(line).start());
-    return problems.stream()
-        .mapToInt(problem -> lineOf(problem.origin().start()))
-        .anyMatch(at -> at == wanted);
+    return broken.get(lineOf(origin(line).start()));
   }
 
   /** The visible tokens of each broken line, without its end. */
   public List<List<Token>> brokenLines() {
-    Set<Integer> broken =
-        problems.stream()
-            .map(problem -> lineOf(problem.origin().start()))
-            .collect(Collectors.toSet());
-    return broken.stream()
-        .map(
-            line ->
-                tokens.stream()
-                    .filter(token -> token.getChannel() == Token.DEFAULT_CHANNEL)
-                    .filter(token -> token.getType() != HandwheelLexer.NL)
-                    .filter(token -> token.getType() != Token.EOF)
-                    .filter(token -> lineOf(utf16(token.getStartIndex())) == line)
-                    .toList())
-        .toList();
+    Map<Integer, List<Token>> lines = new TreeMap<>();
+    for (Token token : tokens) {
+      int line = lineOf(utf16(token.getStartIndex()));
+      if (broken.get(line)
+          && token.getChannel() == Token.DEFAULT_CHANNEL
+          && token.getType() != HandwheelLexer.NL
+          && token.getType() != Token.EOF) {
+        lines.computeIfAbsent(line, key -> new ArrayList<>()).add(token);
+      }
+    }
+    return List.copyOf(lines.values());
   }
 
   /** The number of the line an offset stands on, lines joined by {@code \\} counting as one. */
