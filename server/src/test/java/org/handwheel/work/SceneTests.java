@@ -78,13 +78,18 @@ class SceneTests {
       @ForAll @DoubleRange(min = 2, max = 60) double radius,
       @ForAll @DoubleRange(min = -25, max = 25) double offset) {
     Scene scene = scene();
-    Geometry alongX = scene.faceSweep(Axis.X, radius, radius + 2, offset, 0);
-    Geometry alongY = scene.faceSweep(Axis.Y, radius, radius + 2, offset, 0);
+    Geometry alongX = sweep(scene, Axis.X, radius, radius + 2, offset, 0);
+    Geometry alongY = sweep(scene, Axis.Y, radius, radius + 2, offset, 0);
 
     assertThat(scene.uncoveredStrip(alongX, Axis.X))
         .isCloseTo(strip(33.5, radius, offset), within(1e-9));
     assertThat(scene.uncoveredStrip(alongY, Axis.Y))
         .isCloseTo(strip(60, radius, offset), within(1e-9));
+  }
+
+  private static Geometry sweep(
+      Scene scene, Axis travel, double radius, double beyond, double offset, double stepOver) {
+    return scene.faceSweep(scene.lanes(travel, radius, offset, stepOver), radius, beyond);
   }
 
   /** A cutter wholly beside the work leaves all of it. */
@@ -100,7 +105,7 @@ class SceneTests {
       @ForAll @DoubleRange(min = 0.01, max = 0.99) double across) {
     Scene scene = scene();
     double stepOver = radius * part;
-    Geometry swept = scene.faceSweep(Axis.X, radius, radius + 2, 0, stepOver);
+    Geometry swept = sweep(scene, Axis.X, radius, radius + 2, 0, stepOver);
     double y = -33.5 * across;
 
     // Lanes lie evenly about the middle; enough of them that the outer ones reach the edges.
@@ -122,7 +127,7 @@ class SceneTests {
   @Test
   void lanesFurtherApartThanTheCutterLeaveStripsBetween() {
     Scene scene = scene();
-    Geometry swept = scene.faceSweep(Axis.X, 5, 7, 0, 12);
+    Geometry swept = sweep(scene, Axis.X, 5, 7, 0, 12);
 
     assertThat(scene.uncoveredStrip(swept, Axis.X)).isCloseTo(2, within(1e-9));
   }
