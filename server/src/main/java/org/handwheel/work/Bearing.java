@@ -173,9 +173,7 @@ public record Bearing(
     }
     if (hold.bar() == null && !isParallelAtJaws(grip, work)) {
       FaceState moving = work.face(grip.movingFace());
-      return work.rootOr(
-          fixed,
-          grip.movingFace(),
+      Obstacle noBar =
           new Obstacle(
               Obstacle.Kind.NO_BAR,
               "the "
@@ -183,7 +181,10 @@ public record Bearing(
                   + " at the moving jaw is "
                   + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
                   + " and no bar is used",
-              origin));
+              origin);
+      // A raw face is cause enough; of a machined one it may be said elsewhere why it is not
+      // parallel.
+      return moving.isMachined() ? work.rootOr(fixed, grip.movingFace(), noBar) : noBar;
     }
     if (hold.bar() != null && !Holding.isBarInMiddleThird(grip)) {
       return new Obstacle(
@@ -249,7 +250,7 @@ public record Bearing(
           fixed,
           grip.movingFace(),
           new Obstacle(
-              Obstacle.Kind.OTHER,
+              Obstacle.Kind.JAWS_NOT_PARALLEL,
               "the "
                   + grip.movingFace().word()
                   + " at the moving jaw is not known to be parallel to the fixed one",
