@@ -10,6 +10,7 @@ import org.handwheel.model.Limit;
 import org.handwheel.model.Limits;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
+import org.handwheel.model.Stock.Skin;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
 import org.handwheel.units.Slope;
@@ -244,7 +245,7 @@ public record Bearing(
       return new Obstacle(
           Obstacle.Kind.NOT_TRUED, "the vise was not set true to the table", grip.hold().origin());
     }
-    if (!isParallelAtJaws(grip, work)) {
+    if (!isParallelAtJaws(grip, work) && mayTaper(work.face(grip.movingFace()))) {
       // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
       return work.rootOr(
           fixed,
@@ -257,6 +258,11 @@ public record Bearing(
               grip.hold().origin()));
     }
     return null;
+  }
+
+  /** Drawn and rolled bar has the same size from end to end; a saw or a mould promises nothing. */
+  private static boolean mayTaper(FaceState state) {
+    return state.isMachined() || state.skin() == Skin.SAWN || state.skin() == Skin.CAST;
   }
 
   /** How true the vise stands: set in the plan, or known for good by the shop. */

@@ -377,7 +377,10 @@ class DialMovesTests {
     assertThat(end(Worked.INCH_MILL, "left", "find front from operator-front, zero x").dials())
         .isEmpty();
     assertThat(
-            end(Worked.INCH_MILL, "left", "touch left with paper 0.05, zero x\ncutter EM16")
+            end(
+                    Worked.INCH_MILL,
+                    "left",
+                    "touch left with paper 0.05, zero x\ncutter FC40\ncutter EM16")
                 .dials())
         .isEmpty();
     assertThat(top("own machine bare\n  column: round\n", "clean top at 0.4, at most 1.2"))
