@@ -25,6 +25,7 @@ final class Capabilities {
     folders.setSupported(true);
     folders.setChangeNotifications(Either.forRight(true));
     capabilities.setWorkspace(new WorkspaceServerCapabilities(folders));
+    capabilities.setHoverProvider(true);
     if (client.pullsDiagnostics()) {
       DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();
       diagnostics.setIdentifier(ToProtocol.SOURCE);

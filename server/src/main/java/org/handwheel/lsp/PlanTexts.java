@@ -12,16 +12,25 @@ import org.eclipse.lsp4j.DidOpenTextDocumentParams;
 import org.eclipse.lsp4j.DidSaveTextDocumentParams;
 import org.eclipse.lsp4j.DocumentDiagnosticParams;
 import org.eclipse.lsp4j.DocumentDiagnosticReport;
+import org.eclipse.lsp4j.Hover;
+import org.eclipse.lsp4j.HoverParams;
+import org.eclipse.lsp4j.MarkupContent;
+import org.eclipse.lsp4j.MarkupKind;
+import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.RelatedFullDocumentDiagnosticReport;
 import org.eclipse.lsp4j.RelatedUnchangedDocumentDiagnosticReport;
 import org.eclipse.lsp4j.TextDocumentItem;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import org.eclipse.lsp4j.services.TextDocumentService;
+import org.handwheel.ide.Hovers;
+import org.handwheel.ide.RulePages;
 import org.handwheel.ide.View;
 
 /** Texts: opening, changing and closing them, and what an editor asks about them. */
 final class PlanTexts implements TextDocumentService {
+  private static final RulePages PAGES = new PackedPages();
+
   private final Session session;
   private final Publisher publisher;
   private final ExecutorService workers;
@@ -76,6 +85,11 @@ final class PlanTexts implements TextDocumentService {
       return view;
     }
 
+    /** The offset of a position in the file asked about. */
+    int offset(Position position) {
+      return client.positions().offset(file.tree().source(), position);
+    }
+
     ToProtocol toProtocol(View view) {
       return new ToProtocol(client, snapshot, file, view);
     }
@@ -102,6 +116,13 @@ final class PlanTexts implements TextDocumentService {
         });
   }
 
+  /** Answers from the state of now, on a worker; the protocol's word for no answer is null. */
+  @SuppressWarnings("NullAway")
+  private <T> CompletableFuture<T> answerIfAny(
+      String uri, BiFunction<Question, View, Optional<T>> compute) {
+    return answer(uri, null, (question, view) -> compute.apply(question, view).orElse(null));
+  }
+
   @Override
   public CompletableFuture<DocumentDiagnosticReport> diagnostic(DocumentDiagnosticParams params) {
     String uri = params.getTextDocument().getUri();
@@ -122,5 +143,23 @@ final class PlanTexts implements TextDocumentService {
           report.setResultId(result);
           return new DocumentDiagnosticReport(report);
         });
+  }
+
+  @Override
+  public CompletableFuture<Hover> hover(HoverParams params) {
+    return answerIfAny(
+        params.getTextDocument().getUri(),
+        (question, view) ->
+            Hovers.at(view, question.offset(params.getPosition()), PAGES)
+                .map(hover -> hover(question, view, hover)));
+  }
+
+  private static Hover hover(Question question, View view, Hovers.Hover hover) {
+    boolean markdown = question.client().hoverInMarkdown();
+    MarkupContent content =
+        new MarkupContent(
+            markdown ? MarkupKind.MARKDOWN : MarkupKind.PLAINTEXT,
+            markdown ? hover.text().markdown() : hover.text().plain());
+    return new Hover(content, question.toProtocol(view).range(hover.start(), hover.end()));
   }
 }

@@ -101,6 +101,11 @@ final class ToProtocol {
     return client.positions().range(tree.source(), start, end);
   }
 
+  /** A range of the open file by its offsets. */
+  Range range(int start, int end) {
+    return client.positions().range(view.tree().source(), start, end);
+  }
+
   Location location(Origin origin) {
     Place place = view.place(origin);
     return new Location(uri(place.path()), range(place));

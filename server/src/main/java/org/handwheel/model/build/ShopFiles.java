@@ -43,6 +43,13 @@ public final class ShopFiles {
     return new ShopFiles(tree).build();
   }
 
+  /** The names and values a shop file has after it was built. */
+  static FileBuilder built(SyntaxTree tree) {
+    ShopFiles files = new ShopFiles(tree);
+    files.build();
+    return files.file;
+  }
+
   private ShopFile build() {
     for (Section section : file.tree().sections()) {
       section.problems().forEach(file.problems()::add);
