@@ -77,11 +77,39 @@ public record Bearing(
     FaceState state = work.face(under);
     Obstacle jaw =
         new Obstacle(Obstacle.Kind.OTHER, "no fixed jaw rules work that is clamped", hold.origin());
+    if (hold.rest() instanceof Hold.Rest.OnPlate plate && !liesFlat(plate.plate())) {
+      Obstacle seat =
+          new Obstacle(Obstacle.Kind.OTHER, "the work does not lie flat on a plate", hold.origin());
+      return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, jaw, seat, jaw, null);
+    }
     if (state.isGood()) {
       return new Bearing(Ruler.SEAT, Ruler.SEAT, Ruler.NONE, jaw, null, jaw, null);
     }
     Obstacle seat = notGood(under, state, Obstacle.Kind.RAW_UNDER, "under the work");
     return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, jaw, seat, jaw, null);
+  }
+
+  private static boolean liesFlat(Hold.PlateKind plate) {
+    return switch (plate) {
+      case TABLE, SUBPLATE -> true;
+      case ANGLE_PLATE, V_BLOCK -> false;
+    };
+  }
+
+  private static Obstacle loose(Origin origin) {
+    return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the parallels", origin);
+  }
+
+  /**
+   * Whether the faces at the two jaws are known to be parallel as well as the moving jaw can follow
+   * without harm.
+   */
+  private static boolean isParallelAtJaws(Grip grip, Workpiece work) {
+    Relation relation = work.relation(grip.fixedFace(), grip.movingFace());
+    Slope slack = grip.vise().slack();
+    return relation != null
+        && !relation.along(grip.orientation().along(Axis.X)).isMoreThan(slack)
+        && !relation.along(grip.orientation().along(Axis.Z)).isMoreThan(slack);
   }
 
   private static Ruler lean(
@@ -107,7 +135,7 @@ public record Bearing(
     Hold hold = grip.hold();
     Origin origin = hold.origin();
     if (Holding.isLoose(grip)) {
-      return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the parallels", origin);
+      return loose(origin);
     }
     Face fixed = grip.fixedFace();
     FaceState state = work.face(fixed);
@@ -126,8 +154,7 @@ public record Bearing(
     if (Holding.isCocked(grip)) {
       return new Obstacle(Obstacle.Kind.COCKED, "the moving jaw stands askew", origin);
     }
-    boolean parallelKnown = work.relation(fixed, grip.movingFace()) != null;
-    if (hold.bar() == null && !parallelKnown) {
+    if (hold.bar() == null && !isParallelAtJaws(grip, work)) {
       FaceState moving = work.face(grip.movingFace());
       return new Obstacle(
           Obstacle.Kind.NO_BAR,
@@ -148,6 +175,9 @@ public record Bearing(
   private static @Nullable Obstacle seatObstacle(Grip grip, Workpiece work, Bench bench) {
     Hold hold = grip.hold();
     Origin origin = hold.origin();
+    if (Holding.isLoose(grip)) {
+      return loose(origin);
+    }
     Face under = grip.underFace();
     FaceState state = work.face(under);
     if (!state.isGood()) {
@@ -159,8 +189,7 @@ public record Bearing(
     if (hold.support() != null && hold.support().value() instanceof Support.One) {
       return new Obstacle(Obstacle.Kind.OTHER, "one parallel does not rule the work", origin);
     }
-    boolean parallelKnown = work.relation(grip.fixedFace(), grip.movingFace()) != null;
-    if (hold.bar() != null && parallelKnown) {
+    if (hold.bar() != null && isParallelAtJaws(grip, work)) {
       return new Obstacle(
           Obstacle.Kind.BAR_NOT_NEEDED, "the bar keeps the work from seating", origin);
     }
@@ -174,6 +203,9 @@ public record Bearing(
   }
 
   private static @Nullable Obstacle planObstacle(Grip grip, Workpiece work, Bench bench) {
+    if (Holding.isLoose(grip)) {
+      return loose(grip.hold().origin());
+    }
     Face fixed = grip.fixedFace();
     FaceState state = work.face(fixed);
     if (!state.isGood()) {
@@ -186,6 +218,15 @@ public record Bearing(
     if (Holding.isCocked(grip)) {
       return new Obstacle(
           Obstacle.Kind.COCKED, "the moving jaw stands askew", grip.hold().origin());
+    }
+    if (!isParallelAtJaws(grip, work)) {
+      // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
+      return new Obstacle(
+          Obstacle.Kind.OTHER,
+          "the "
+              + grip.movingFace().word()
+              + " at the moving jaw is not known to be parallel to the fixed one",
+          grip.hold().origin());
     }
     if (viseError(grip.vise(), bench) == null) {
       return new Obstacle(

@@ -24,7 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param seat how the work was seated in this setup, if it was
  * @param calibrated sizes that were measured since a cut at the present dial zero: further cuts go
  *     on from the reading and no longer depend on the touch
- * @param depthSet how deep below a face Z was set, for cuts with the side of the cutter
+ * @param depthSet how deep below a face Z was set, for cuts with the side of the cutter; another
+ *     cutter or a moved head undoes it
  * @param trued how true the vise is known to stand, if it is
  * @param tram how square the head is known to stand
  * @param lastHoles the holes the spindle was last positioned over
@@ -90,7 +91,7 @@ public record Bench(
           boolean touched = axis == Axis.Z || (zero.face() != null && zero.approach() != null);
           next.put(axis, touched ? lost(zero, Loss.Cause.CUTTER_CHANGED, tool.origin()) : zero);
         });
-    return new Bench(tool, next, locks, seat, Set.of(), depthSet, trued, tram, lastHoles);
+    return new Bench(tool, next, locks, seat, Set.of(), null, trued, tram, lastHoles);
   }
 
   private static Zero lost(Zero zero, Loss.Cause cause, Origin origin) {
@@ -106,7 +107,7 @@ public record Bench(
           boolean loses = axis == Axis.Z || column == Owned.Column.ROUND;
           next.put(axis, loses ? lost(zero, Loss.Cause.HEAD_MOVED, origin) : zero);
         });
-    return new Bench(cutter, next, locks, seat, Set.of(), depthSet, trued, tram, lastHoles);
+    return new Bench(cutter, next, locks, seat, Set.of(), null, trued, tram, lastHoles);
   }
 
   Bench withZero(Axis axis, Zero zero, @Nullable PartDimension dimension) {

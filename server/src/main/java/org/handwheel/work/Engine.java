@@ -257,6 +257,11 @@ public final class Engine {
         Length taper = reading.values().size() > 1 ? high.minus(low) : null;
         work =
             work.withSize(dimension, new SizeState(range, range.spread(), taper, reading.origin()));
+        if (taper != null) {
+          work =
+              Taper.afterReadings(
+                  work, dimension, new LengthRange(low, high), instrument, reading.origin());
+        }
       } else if (size != null) {
         work =
             work.withSize(
@@ -314,9 +319,12 @@ public final class Engine {
     Length skin = skinDepth(before.skin());
     Length least = Length.max(Length.ZERO, cut.removal().low());
     Length removed = before.removed().plus(least);
-    boolean machined = before.isMachined() || !removed.isLessThan(skin);
+    // A strip the cutter does not reach keeps what it was, and now stands proud of the rest.
+    boolean covered = cut.uncovered().isZero();
+    boolean machined = covered && (before.isMachined() || !removed.isLessThan(skin));
     Purpose purpose = cut.cut().purpose();
-    if (purpose instanceof Purpose.Clean clean
+    if (covered
+        && purpose instanceof Purpose.Clean clean
         && !before.removed().plus(clean.atMost().value()).isLessThan(skin)) {
       machined = true;
       removed = Length.max(removed, skin);

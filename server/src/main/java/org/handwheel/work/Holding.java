@@ -76,7 +76,8 @@ public final class Holding {
     if (spacer == null) {
       return true;
     }
-    return spacer.width().isMoreThan(grip.gripped().high())
+    // A spacer that may be wider than the work may leave it loose.
+    return spacer.width().isMoreThan(grip.gripped().low())
         || cock(grip).isMoreThan(grip.vise().slack());
   }
 

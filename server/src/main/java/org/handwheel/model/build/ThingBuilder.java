@@ -98,7 +98,6 @@ final class ThingBuilder {
       properties.requireNumber("divisions" + suffix, "divisions on the " + axis.word() + " dial");
       return null;
     }
-    BigFraction half = BigFraction.of(1, 2);
     return new Owned.Screw(
         axis,
         lead,
@@ -107,7 +106,7 @@ final class ThingBuilder {
         travel,
         handle,
         clockwise,
-        readable == null ? half : readable);
+        readable == null ? BigFraction.ONE : readable);
   }
 
   private Owned vise() {
