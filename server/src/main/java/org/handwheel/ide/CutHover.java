@@ -1,6 +1,7 @@
 package org.handwheel.ide;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Plan;
@@ -8,6 +9,7 @@ import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Dial;
+import org.handwheel.work.DialMove;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.SizeState;
@@ -54,7 +56,12 @@ final class CutHover {
               ? "clear by " + hit.clearance()
               : "it cuts " + hit.clearance().abs() + " into it");
     }
-    DialText.add(text, cut.passDepth(), cut.normal().opposite(), machine);
+    Optional<DialMove> move = view.run() == null ? Optional.empty() : MoveText.of(view.run(), step);
+    if (move.isPresent()) {
+      MoveText.add(text, move.get());
+    } else {
+      DialText.add(text, cut.passDepth(), cut.normal().opposite(), machine);
+    }
     CuttingAdvice.of(plan, cut.cutter(), view.tables()).add(text, cut, step.benchBefore());
     text.formula(
         "size after = size aimed at, give or take what is not known of the size before, the touch"

@@ -36,7 +36,7 @@ final class DialText {
     return off(error);
   }
 
-  private static String off(Length error) {
+  static String off(Length error) {
     if (error.isZero()) {
       return "exactly";
     }

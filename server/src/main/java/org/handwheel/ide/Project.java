@@ -3,6 +3,7 @@ package org.handwheel.ide;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.handwheel.model.Names;
 import org.handwheel.model.Names.Declaration;
@@ -48,6 +49,16 @@ public final class Project {
   /** In the order of their paths. */
   public Collection<NamedFile> files() {
     return files;
+  }
+
+  /** The file in which a place is, if it is of this project. */
+  public Optional<SyntaxTree> treeOf(Origin origin) {
+    return files.stream().map(NamedFile::tree).filter(tree -> tree.contains(origin)).findFirst();
+  }
+
+  /** The file at a workspace path. */
+  public Optional<SyntaxTree> tree(String path) {
+    return files.stream().map(NamedFile::tree).filter(tree -> tree.path().equals(path)).findFirst();
   }
 
   /** Every place that uses a declaration, file by file, each once. */

@@ -94,8 +94,7 @@ public final class References {
 
   /** A face or an axis is marked within its section: there it lies one way. */
   private static List<Mark> sameWord(Spot spot) {
-    if (spot.nearest(FaceContext.class).isEmpty()
-        && spot.nearest(AxisContext.class).isEmpty()) {
+    if (spot.nearest(FaceContext.class).isEmpty() && spot.nearest(AxisContext.class).isEmpty()) {
       return List.of();
     }
     List<Mark> marks = new ArrayList<>();

@@ -79,9 +79,7 @@ public final class Rename {
     }
     List<Origin> places = new ArrayList<>();
     places.add(declaration.origin());
-    project.uses(declaration).stream()
-        .filter(use -> !places.contains(use))
-        .forEach(places::add);
+    project.uses(declaration).stream().filter(use -> !places.contains(use)).forEach(places::add);
     return new Changes(newName, places);
   }
 

@@ -11,7 +11,6 @@ import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.DimensionLineContext;
 import org.handwheel.grammar.HandwheelParser.FeatureLineContext;
 import org.handwheel.grammar.HandwheelParser.FinishLineContext;
-import org.handwheel.grammar.HandwheelParser.HeaderContext;
 import org.handwheel.grammar.HandwheelParser.HoldInViseLineContext;
 import org.handwheel.grammar.HandwheelParser.HoldOnLineContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutLineContext;
@@ -124,7 +123,8 @@ public final class Symbols {
     String text = header.text();
     int lead = text.length() - text.stripLeading().length();
     String written = withoutComment(section, text).strip();
-    Origin name = new Origin(section, header.start() + lead, header.start() + lead + written.length());
+    Origin name =
+        new Origin(section, header.start() + lead, header.start() + lead + written.length());
     return new Symbol(
         written.isEmpty() ? section.kind().word() : name(section, written),
         detail(section),
@@ -138,8 +138,9 @@ public final class Symbols {
 
   private static String withoutComment(Section section, String text) {
     ContentContext first = section.lines().isEmpty() ? null : section.lines().get(0);
-    HeaderContext header = first == null ? null : first.header();
-    return header == null || section.isBroken(first) ? text : section.origin(header).text();
+    return first == null || first.header() == null || section.isBroken(first)
+        ? text
+        : section.origin(first.header()).text();
   }
 
   private static String name(Section section, String written) {
@@ -152,7 +153,9 @@ public final class Symbols {
 
   private static String detail(Section section) {
     ContentContext first = section.lines().isEmpty() ? null : section.lines().get(0);
-    if (first != null && first.header() instanceof OwnHeaderContext own && !section.isBroken(first)) {
+    if (first != null
+        && first.header() instanceof OwnHeaderContext own
+        && !section.isBroken(first)) {
       String title = own.title() == null ? "" : ", " + own.title().getText().replace("\"", "");
       return own.ownKind().getText() + title;
     }
@@ -222,8 +225,7 @@ public final class Symbols {
             List.of()));
   }
 
-  private static Symbol whole(
-      SyntaxTree tree, Section section, ParserRuleContext line, Kind kind) {
+  private static Symbol whole(SyntaxTree tree, Section section, ParserRuleContext line, Kind kind) {
     Origin all = section.origin(line);
     String text = all.text().replaceAll("\\s+", " ");
     int comma = text.indexOf(',');
@@ -240,7 +242,8 @@ public final class Symbols {
         List.of());
   }
 
-  // ---- Over the whole workspace ------------------------------------------------------------------
+  // ---- Over the whole workspace
+  // ------------------------------------------------------------------
 
   /** A symbol of some file. */
   public record Found(String path, Symbol symbol, String within) {}

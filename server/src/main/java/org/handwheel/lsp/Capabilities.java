@@ -1,6 +1,7 @@
 package org.handwheel.lsp;
 
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SaveOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
@@ -26,6 +27,13 @@ final class Capabilities {
     folders.setChangeNotifications(Either.forRight(true));
     capabilities.setWorkspace(new WorkspaceServerCapabilities(folders));
     capabilities.setHoverProvider(true);
+    capabilities.setDefinitionProvider(true);
+    capabilities.setReferencesProvider(true);
+    capabilities.setDocumentHighlightProvider(true);
+    capabilities.setRenameProvider(new RenameOptions(true));
+    capabilities.setDocumentSymbolProvider(true);
+    capabilities.setWorkspaceSymbolProvider(true);
+    capabilities.setInlayHintProvider(true);
     if (client.pullsDiagnostics()) {
       DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();
       diagnostics.setIdentifier(ToProtocol.SOURCE);
