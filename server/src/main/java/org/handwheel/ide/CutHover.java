@@ -1,5 +1,6 @@
 package org.handwheel.ide;
 
+import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -49,13 +50,16 @@ final class CutHover {
     if (cut.uncovered().isPositive()) {
       text.fact("Not covered", "a strip " + cut.uncovered() + " wide");
     }
-    for (CutRun.Hit hit : cut.hits()) {
-      text.fact(
-          "Over " + hit.name(),
-          hit.clearance().isPositive()
-              ? "clear by " + hit.clearance()
-              : "it cuts " + hit.clearance().abs() + " into it");
-    }
+    cut.hits().stream()
+        .min(Comparator.comparing(CutRun.Hit::clearance))
+        .ifPresent(
+            hit ->
+                text.fact(
+                    "Nearest below",
+                    hit.name()
+                        + (hit.clearance().isPositive()
+                            ? ", clear by " + hit.clearance()
+                            : ": it cuts " + hit.clearance().abs() + " into it")));
     Optional<DialMove> move = view.run() == null ? Optional.empty() : MoveText.of(view.run(), step);
     if (move.isPresent()) {
       MoveText.add(text, move.get());

@@ -73,7 +73,7 @@ final class CuttingAdvice {
               + " a tooth, "
               + cutter.teeth()
               + (cutter.teeth() == 1 ? " tooth" : " teeth"));
-      addHandFeed(text, feed, cut.travel().axis());
+      addHandFeed(text, feed, rpm, cut.travel().axis());
     }
     text.note(CAUTION);
     text.formula(
@@ -156,7 +156,7 @@ final class CuttingAdvice {
     return Optional.of(faces ? material.feed().faceMill() : material.feed().endMill(cutter.dia()));
   }
 
-  private void addHandFeed(HoverText.Builder text, double feed, Axis axis) {
+  private void addHandFeed(HoverText.Builder text, double feed, double rpm, Axis axis) {
     Owned.Screw screw = machine == null ? null : machine.screw(axis);
     if (screw == null || !(feed > 0)) {
       return;
@@ -169,7 +169,15 @@ final class CuttingAdvice {
             + QuantityText.number(hand.secondsPerTurn(), 1)
             + " s";
     if (hand.isTooFastToCrank()) {
-      words += "; too fast to keep up by hand: go slower";
+      double slower = 60 * screw.lead().millimetres() / Feed.FASTEST_CRANKING;
+      words +=
+          ", too fast to keep up; a turn in "
+              + QuantityText.number(Feed.FASTEST_CRANKING, 1)
+              + " s is "
+              + QuantityText.perMinute(slower)
+              + ", "
+              + Feed.perTooth(slower, cutter.teeth(), rpm)
+              + " a tooth";
     } else if (hand.isTooSlowToKeepSteady()) {
       words += "; too slow to keep steady by hand";
     }

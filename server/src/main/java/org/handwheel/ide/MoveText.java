@@ -97,7 +97,7 @@ final class MoveText {
       return "; " + moved + " (the shop does not say which way the handle turns)";
     }
     String place = move.handle() == null ? "" : " at the " + move.handle().words();
-    return ", the handle" + place + " " + move.turn().words() + ": " + moved;
+    return ", turning the handle" + place + " " + move.turn().words() + ": " + moved;
   }
 
   private static String moved(DialMove move) {

@@ -30,7 +30,9 @@ final class Capabilities {
     capabilities.setDefinitionProvider(true);
     capabilities.setReferencesProvider(true);
     capabilities.setDocumentHighlightProvider(true);
-    capabilities.setRenameProvider(new RenameOptions(true));
+    // Only an editor that asks first may be told that it can.
+    capabilities.setRenameProvider(
+        client.preparesRename() ? Either.forRight(new RenameOptions(true)) : Either.forLeft(true));
     capabilities.setDocumentSymbolProvider(true);
     capabilities.setWorkspaceSymbolProvider(true);
     capabilities.setInlayHintProvider(true);

@@ -54,7 +54,15 @@ final class Session {
     configure(params.getInitializationOptions());
     if (params.getWorkspaceFolders() != null) {
       params.getWorkspaceFolders().forEach(this::addFolder);
+    } else {
+      addRoot(params);
     }
+  }
+
+  /** Editors of before workspace folders name one root. */
+  @SuppressWarnings("deprecation")
+  private void addRoot(InitializeParams params) {
+    Optional.ofNullable(params.getRootUri()).flatMap(Session::path).ifPresent(folders::add);
   }
 
   void addFolder(WorkspaceFolder folder) {
@@ -129,6 +137,9 @@ final class Session {
   }
 
   private String apply(String text, TextDocumentContentChangeEvent change) {
+    if (change.getText() == null) {
+      throw new IllegalArgumentException("a change without a text");
+    }
     if (change.getRange() == null) {
       return change.getText();
     }
