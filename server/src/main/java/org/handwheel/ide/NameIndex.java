@@ -17,8 +17,12 @@ final class NameIndex {
   }
 
   static NameIndex of(View view) {
-    return new NameIndex(
-        view.plan() != null ? view.plan().names() : ShopFiles.build(view.tree()).names());
+    return new NameIndex(namesOf(view));
+  }
+
+  /** The names of the file that is looked at. */
+  static Names namesOf(View view) {
+    return view.plan() != null ? view.plan().names() : ShopFiles.build(view.tree()).names();
   }
 
   /** What a name at a place stands for. */

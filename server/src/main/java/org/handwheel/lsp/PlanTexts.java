@@ -16,8 +16,12 @@ import org.eclipse.lsp4j.DocumentDiagnosticParams;
 import org.eclipse.lsp4j.DocumentDiagnosticReport;
 import org.eclipse.lsp4j.DocumentHighlight;
 import org.eclipse.lsp4j.DocumentHighlightParams;
+import org.eclipse.lsp4j.DocumentLink;
+import org.eclipse.lsp4j.DocumentLinkParams;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.FoldingRange;
+import org.eclipse.lsp4j.FoldingRangeRequestParams;
 import org.eclipse.lsp4j.Hover;
 import org.eclipse.lsp4j.HoverParams;
 import org.eclipse.lsp4j.InlayHint;
@@ -35,13 +39,23 @@ import org.eclipse.lsp4j.ReferenceParams;
 import org.eclipse.lsp4j.RelatedFullDocumentDiagnosticReport;
 import org.eclipse.lsp4j.RelatedUnchangedDocumentDiagnosticReport;
 import org.eclipse.lsp4j.RenameParams;
+import org.eclipse.lsp4j.SelectionRange;
+import org.eclipse.lsp4j.SelectionRangeParams;
+import org.eclipse.lsp4j.SemanticTokens;
+import org.eclipse.lsp4j.SemanticTokensParams;
+import org.eclipse.lsp4j.SemanticTokensRangeParams;
+import org.eclipse.lsp4j.SignatureHelp;
+import org.eclipse.lsp4j.SignatureHelpParams;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentItem;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.Either3;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.handwheel.ide.HintSettings;
 import org.handwheel.ide.Hovers;
@@ -111,7 +125,16 @@ final class PlanTexts implements TextDocumentService {
 
     /** The offset of a position in the file asked about. */
     int offset(Position position) {
+      if (position == null) {
+        throw new ResponseErrorException(
+            new ResponseError(ResponseErrorCode.InvalidParams, "a position is missing", null));
+      }
       return client.positions().offset(file.tree().source(), position);
+    }
+
+    /** The address of a file of the same folder, as the editor names it if it is open. */
+    String uri(String path) {
+      return snapshot.uri(file.root(), path);
     }
 
     /** All files of the folder of the file asked about. */
@@ -271,5 +294,58 @@ final class PlanTexts implements TextDocumentService {
                 settings,
                 question.offset(params.getRange().getStart()),
                 question.offset(params.getRange().getEnd())));
+  }
+
+  // ---- How a text looks
+  // ----------------------------------------------------------------------------
+
+  @Override
+  public CompletableFuture<SemanticTokens> semanticTokensFull(SemanticTokensParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        new SemanticTokens(List.of()),
+        (question, view) ->
+            Shapes.tokens(question, view, 0, question.file().tree().source().length()));
+  }
+
+  @Override
+  public CompletableFuture<SemanticTokens> semanticTokensRange(SemanticTokensRangeParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        new SemanticTokens(List.of()),
+        (question, view) ->
+            Shapes.tokens(
+                question,
+                view,
+                question.offset(params.getRange().getStart()),
+                question.offset(params.getRange().getEnd())));
+  }
+
+  @Override
+  public CompletableFuture<List<FoldingRange>> foldingRange(FoldingRangeRequestParams params) {
+    return answerFromText(params.getTextDocument().getUri(), List.of(), Shapes::folds);
+  }
+
+  @Override
+  public CompletableFuture<List<SelectionRange>> selectionRange(SelectionRangeParams params) {
+    return answerFromText(
+        params.getTextDocument().getUri(),
+        List.of(),
+        question ->
+            params.getPositions().stream()
+                .map(position -> Shapes.selection(question, question.offset(position)))
+                .toList());
+  }
+
+  @Override
+  public CompletableFuture<List<DocumentLink>> documentLink(DocumentLinkParams params) {
+    return answerFromText(params.getTextDocument().getUri(), List.of(), Shapes::links);
+  }
+
+  @Override
+  public CompletableFuture<SignatureHelp> signatureHelp(SignatureHelpParams params) {
+    return answerIfAny(
+        params.getTextDocument().getUri(),
+        (question, view) -> Shapes.signature(question, question.offset(params.getPosition())));
   }
 }

@@ -94,7 +94,7 @@ final class Projects {
   }
 
   private String uri(String path) {
-    return open(path).map(OpenFile::uri).orElseGet(() -> root.file(path).toUri().toString());
+    return snapshot.uri(root, path);
   }
 
   /** An edit of several files: versioned where the editor can take it. */

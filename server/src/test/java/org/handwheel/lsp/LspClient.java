@@ -119,8 +119,12 @@ final class LspClient implements AutoCloseable {
     CompletableFuture<JsonObject> answer = new CompletableFuture<>();
     waiting.put(id, answer);
     methods.put(id, method);
-    JsonObject message = message(method, params);
+    // The id stands before what may be unreadable, as editors have it.
+    JsonObject message = new JsonObject();
+    message.addProperty("jsonrpc", "2.0");
     message.addProperty("id", id);
+    message.addProperty("method", method);
+    message.add("params", params);
     send(message);
     return answer;
   }
@@ -420,7 +424,7 @@ final class LspClient implements AutoCloseable {
   @Override
   public void close() {
     if (!exit.isDone()) {
-      request("shutdown", JsonNull.INSTANCE);
+      await(request("shutdown", JsonNull.INSTANCE));
       notify("exit", JsonNull.INSTANCE);
       exitCode();
     }
