@@ -40,6 +40,32 @@ final class LifecycleTests {
   }
 
   @Test
+  void anEditorThatIsGoneAlreadyEndsTheServer() throws Exception {
+    String java = ProcessHandle.current().info().command().orElseThrow();
+    Process process = new ProcessBuilder(java, "-version").redirectErrorStream(true).start();
+    process.getInputStream().readAllBytes();
+    process.waitFor();
+    LspClient client = LspClient.start();
+    JsonObject params = JsonParser.parseString("{\"capabilities\":{}}").getAsJsonObject();
+    params.addProperty("processId", process.pid());
+    var unused = client.request("initialize", params);
+    assertThat(client.exitCode()).isEqualTo(1);
+  }
+
+  @Test
+  void anEditorThatDiesWithoutClosingItsStreamEndsTheServer() throws Exception {
+    String java = ProcessHandle.current().info().command().orElseThrow();
+    // It lives for a moment, mostly longer than the greeting takes.
+    Process process = new ProcessBuilder(java, "-version").redirectErrorStream(true).start();
+    LspClient client = LspClient.start();
+    JsonObject params = JsonParser.parseString("{\"capabilities\":{}}").getAsJsonObject();
+    params.addProperty("processId", process.pid());
+    var unused = client.request("initialize", params);
+    process.getInputStream().readAllBytes();
+    assertThat(client.exitCode()).isEqualTo(1);
+  }
+
+  @Test
   void nothingIsAnsweredBeforeTheGreeting() {
     try (LspClient client = LspClient.start()) {
       JsonObject error =
