@@ -1,55 +1,69 @@
 package org.handwheel.cli;
 
-import java.io.PrintWriter;
+import java.io.Console;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.charset.Charset;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.StandardCharsets;
+import java.nio.charset.UnsupportedCharsetException;
+import java.nio.file.Path;
+import org.handwheel.cli.Surroundings.Screen;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.IVersionProvider;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
+import picocli.CommandLine.Model.UsageMessageSpec;
 
-/** The entry point of the command line. */
-@Command(
-    name = "handwheel",
-    mixinStandardHelpOptions = true,
-    versionProvider = Main.Version.class,
-    description = "Checks plans for work on a manual milling machine.")
-public final class Main implements Runnable {
-  /** Wrong usage or an internal error; picocli's own code for an error, 1, means findings here. */
-  static final int EXIT_TROUBLE = 2;
-
-  @Spec private @Nullable CommandSpec spec;
+/** The entry point: takes the surroundings from the process and hands it an exit code. */
+public final class Main {
+  private Main() {}
 
   /** Runs the command line and ends the process with its exit code. */
   public static void main(String[] args) {
-    System.exit(commandLine().execute(args));
+    System.exit(Handwheel.run(ofThisProcess(), args));
   }
 
-  static CommandLine commandLine() {
-    return new CommandLine(new Main())
-        .setExitCodeExceptionMapper(e -> EXIT_TROUBLE)
-        .setExecutionExceptionHandler(
-            (e, commandLine, parsed) -> {
-              PrintWriter err = commandLine.getErr();
-              err.println("handwheel: internal error: " + e);
-              return EXIT_TROUBLE;
-            });
+  @SuppressWarnings("SystemConsoleNull") // asked for in the way that each Java needs
+  private static Surroundings ofThisProcess() {
+    @Nullable Console console = System.console();
+    Screen screen = console != null && isTerminal(console) ? Screen.TERMINAL : Screen.OTHER;
+    return new Surroundings(
+        Path.of(""),
+        System.getenv(),
+        System.in,
+        new FileOutputStream(FileDescriptor.out),
+        new FileOutputStream(FileDescriptor.err),
+        charset(console),
+        System.lineSeparator(),
+        screen,
+        screen == Screen.TERMINAL ? terminalWidth() : Surroundings.USUAL_WIDTH,
+        System::nanoTime);
   }
 
-  @Override
-  public void run() {
-    if (spec != null) {
-      throw new ParameterException(spec.commandLine(), "Missing a command");
+  /** Before Java 22 a console is always a terminal; since then it has to be asked. */
+  private static boolean isTerminal(Console console) {
+    try {
+      return (Boolean) Console.class.getMethod("isTerminal").invoke(console);
+    } catch (NoSuchMethodException e) {
+      return true;
+    } catch (IllegalAccessException | InvocationTargetException e) {
+      return false;
     }
   }
 
-  /** The version in the manifest of the jar; absent when run from class files. */
-  static final class Version implements IVersionProvider {
-    @Override
-    public String[] getVersion() {
-      @Nullable String version = Main.class.getPackage().getImplementationVersion();
-      return new String[] {"handwheel " + (version == null ? "(unpackaged)" : version)};
+  /** Java 19 and later say what standard output expects; before, only a console does. */
+  private static Charset charset(@Nullable Console console) {
+    @Nullable String said = System.getProperty("stdout.encoding");
+    if (said != null) {
+      try {
+        return Charset.forName(said);
+      } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
+        return StandardCharsets.UTF_8;
+      }
     }
+    return console == null ? StandardCharsets.UTF_8 : console.charset();
+  }
+
+  private static int terminalWidth() {
+    return new UsageMessageSpec().autoWidth(true).width();
   }
 }

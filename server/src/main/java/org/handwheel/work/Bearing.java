@@ -10,6 +10,7 @@ import org.handwheel.model.Limit;
 import org.handwheel.model.Limits;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
+import org.handwheel.model.Stock.Skin;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
 import org.handwheel.units.Slope;
@@ -50,11 +51,6 @@ public record Bearing(
     SQUARE
   }
 
-  /**
-   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
-   */
-  private static final int SEAT_OVER_JAW = 2;
-
   static Bearing of(Grip grip, Workpiece work, Bench bench, Limits limits) {
     Obstacle jaw = jawObstacle(grip, work, limits);
     Obstacle seat = seatObstacle(grip, work, bench);
@@ -71,29 +67,45 @@ public record Bearing(
     return new Bearing(lean, tilt, plan == null ? Ruler.JAW : Ruler.NONE, jaw, seat, plan, upright);
   }
 
-  /** Work held by clamps on a plate or on the table lies on the face underneath. */
-  static Bearing onPlate(Hold hold, Workpiece work) {
+  /**
+   * Work held by clamps: on a plate or on the table it lies on the face underneath; against an
+   * angle plate it leans as the plate does, and only tapping it down proves that it sits on
+   * anything; what a V-block does to a block nobody can say.
+   */
+  static Bearing onPlate(Hold hold, Workpiece work, Bench bench) {
     Face under = hold.up() == null ? Face.BOTTOM : hold.up().value().opposite();
+    Origin origin = hold.origin();
+    Hold.PlateKind plate =
+        hold.rest() instanceof Hold.Rest.OnPlate onPlate ? onPlate.plate() : Hold.PlateKind.TABLE;
+    Obstacle clamped =
+        new Obstacle(Obstacle.Kind.OTHER, "no fixed jaw rules work that is clamped", origin);
+    if (plate == Hold.PlateKind.V_BLOCK) {
+      Obstacle block =
+          new Obstacle(Obstacle.Kind.OTHER, "a V-block does not rule flat faces", origin);
+      return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, block, block, block, null);
+    }
     FaceState state = work.face(under);
+    Obstacle seat =
+        state.isGood() ? null : notGood(under, state, Obstacle.Kind.RAW_UNDER, "under the work");
+    if (plate != Hold.PlateKind.ANGLE_PLATE) {
+      Ruler ruler = seat == null ? Ruler.SEAT : Ruler.NONE;
+      return new Bearing(ruler, ruler, Ruler.NONE, clamped, seat, clamped, null);
+    }
+    if (seat == null && (bench.seat() == null || !bench.seat().tapped())) {
+      seat = new Obstacle(Obstacle.Kind.OTHER, "it was not proved that the work sits", origin);
+    }
+    Ruler tilt = seat == null ? Ruler.SEAT : Ruler.NONE;
+    if (hold.fixed() == null) {
+      return new Bearing(Ruler.NONE, tilt, Ruler.NONE, clamped, seat, clamped, null);
+    }
+    Face against = hold.fixed().value();
+    FaceState face = work.face(against);
     Obstacle jaw =
-        new Obstacle(Obstacle.Kind.OTHER, "no fixed jaw rules work that is clamped", hold.origin());
-    if (hold.rest() instanceof Hold.Rest.OnPlate plate && !liesFlat(plate.plate())) {
-      Obstacle seat =
-          new Obstacle(Obstacle.Kind.OTHER, "the work does not lie flat on a plate", hold.origin());
-      return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, jaw, seat, jaw, null);
-    }
-    if (state.isGood()) {
-      return new Bearing(Ruler.SEAT, Ruler.SEAT, Ruler.NONE, jaw, null, jaw, null);
-    }
-    Obstacle seat = notGood(under, state, Obstacle.Kind.RAW_UNDER, "under the work");
-    return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, jaw, seat, jaw, null);
-  }
-
-  private static boolean liesFlat(Hold.PlateKind plate) {
-    return switch (plate) {
-      case TABLE, SUBPLATE -> true;
-      case ANGLE_PLATE, V_BLOCK -> false;
-    };
+        face.isGood()
+            ? null
+            : notGood(against, face, Obstacle.Kind.OTHER, "against the angle plate");
+    Ruler lean = jaw == null ? Ruler.JAW : Ruler.NONE;
+    return new Bearing(lean, tilt, Ruler.NONE, jaw, seat, clamped, null);
   }
 
   private static Obstacle loose(Origin origin) {
@@ -114,6 +126,10 @@ public record Bearing(
 
   private static Ruler lean(
       Grip grip, @Nullable Obstacle jaw, @Nullable Obstacle seat, boolean squareKnown) {
+    if (grip.hold().support() != null && grip.hold().support().value() instanceof Support.One) {
+      // Work on a single parallel can lean over it front to back.
+      return jaw == null ? Ruler.JAW : Ruler.NONE;
+    }
     if (jaw == null && seat == null) {
       if (squareKnown) {
         return Ruler.BOTH;
@@ -127,8 +143,7 @@ public record Bearing(
     if (seat != null) {
       return Ruler.NONE;
     }
-    boolean baseRules = !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
-    return squareKnown || baseRules ? Ruler.SEAT : Ruler.NONE;
+    return squareKnown || Holding.baseRules(grip) ? Ruler.SEAT : Ruler.NONE;
   }
 
   private static @Nullable Obstacle jawObstacle(Grip grip, Workpiece work, Limits limits) {
@@ -136,6 +151,9 @@ public record Bearing(
     Origin origin = hold.origin();
     if (Holding.isLoose(grip)) {
       return loose(origin);
+    }
+    if (Holding.holdsNothing(grip)) {
+      return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the spacer", origin);
     }
     Face fixed = grip.fixedFace();
     FaceState state = work.face(fixed);
@@ -156,14 +174,18 @@ public record Bearing(
     }
     if (hold.bar() == null && !isParallelAtJaws(grip, work)) {
       FaceState moving = work.face(grip.movingFace());
-      return new Obstacle(
-          Obstacle.Kind.NO_BAR,
-          "the "
-              + grip.movingFace().word()
-              + " at the moving jaw is "
-              + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
-              + " and no bar is used",
-          origin);
+      Obstacle noBar =
+          new Obstacle(
+              Obstacle.Kind.NO_BAR,
+              "the "
+                  + grip.movingFace().word()
+                  + " at the moving jaw is "
+                  + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
+                  + " and no bar is used",
+              origin);
+      // A raw face is cause enough; of a machined one it may be said elsewhere why it is not
+      // parallel.
+      return moving.isMachined() ? work.rootOr(fixed, grip.movingFace(), noBar) : noBar;
     }
     if (hold.bar() != null && !Holding.isBarInMiddleThird(grip)) {
       return new Obstacle(
@@ -178,6 +200,9 @@ public record Bearing(
     if (Holding.isLoose(grip)) {
       return loose(origin);
     }
+    if (Holding.holdsNothing(grip)) {
+      return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the spacer", origin);
+    }
     Face under = grip.underFace();
     FaceState state = work.face(under);
     if (!state.isGood()) {
@@ -185,9 +210,6 @@ public record Bearing(
     }
     if (hold.support() != null && hold.support().value() instanceof Support.SoftStrip) {
       return new Obstacle(Obstacle.Kind.OTHER, "a soft strip does not rule the work", origin);
-    }
-    if (hold.support() != null && hold.support().value() instanceof Support.One) {
-      return new Obstacle(Obstacle.Kind.OTHER, "one parallel does not rule the work", origin);
     }
     if (hold.bar() != null && isParallelAtJaws(grip, work)) {
       return new Obstacle(
@@ -219,25 +241,36 @@ public record Bearing(
       return new Obstacle(
           Obstacle.Kind.COCKED, "the moving jaw stands askew", grip.hold().origin());
     }
-    if (!isParallelAtJaws(grip, work)) {
-      // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
-      return new Obstacle(
-          Obstacle.Kind.OTHER,
-          "the "
-              + grip.movingFace().word()
-              + " at the moving jaw is not known to be parallel to the fixed one",
-          grip.hold().origin());
-    }
     if (viseError(grip.vise(), bench) == null) {
       return new Obstacle(
           Obstacle.Kind.NOT_TRUED, "the vise was not set true to the table", grip.hold().origin());
     }
+    if (!isParallelAtJaws(grip, work) && mayTaper(work.face(grip.movingFace()))) {
+      // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
+      return work.rootOr(
+          fixed,
+          grip.movingFace(),
+          new Obstacle(
+              Obstacle.Kind.JAWS_NOT_PARALLEL,
+              "the "
+                  + grip.movingFace().word()
+                  + " at the moving jaw is not known to be parallel to the fixed one",
+              grip.hold().origin()));
+    }
     return null;
+  }
+
+  /** Drawn and rolled bar has the same size from end to end; a saw or a mould promises nothing. */
+  private static boolean mayTaper(FaceState state) {
+    return state.isMachined() || state.skin() == Skin.SAWN || state.skin() == Skin.CAST;
   }
 
   /** How true the vise stands: set in the plan, or known for good by the shop. */
   static @Nullable Slope viseError(Owned.Vise vise, Bench bench) {
-    return bench.trued() != null ? bench.trued() : vise.trued();
+    Bench.Trued trued = bench.trued();
+    return trued != null && trued.vise().equalsIgnoreCase(vise.name())
+        ? trued.error()
+        : vise.trued();
   }
 
   private static Step.@Nullable Upright upright(Grip grip, Workpiece work, Bench bench) {

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  *     on from the reading and no longer depend on the touch
  * @param depthSet how deep below a face Z was set, for cuts with the side of the cutter; another
  *     cutter or a moved head undoes it
- * @param trued how true the vise is known to stand, if it is
+ * @param trued the vise that was set true to the table, if one was
  * @param tram how square the head is known to stand
  * @param lastHoles the holes the spindle was last positioned over
  */
@@ -37,7 +37,7 @@ public record Bench(
     Step.@Nullable Seat seat,
     Set<PartDimension> calibrated,
     @Nullable DepthSet depthSet,
-    @Nullable Slope trued,
+    @Nullable Trued trued,
     Slope tram,
     Set<String> lastHoles) {
   public Bench {
@@ -70,6 +70,9 @@ public record Bench(
     }
   }
 
+  /** A vise set true to the table. */
+  public record Trued(String vise, Slope error) {}
+
   /** Z set to a depth below a face. */
   public record DepthSet(Length depth, Face face, Origin origin) {}
 
@@ -83,6 +86,10 @@ public record Bench(
   }
 
   Bench withCutter(Tool tool) {
+    if (cutter != null && cutter.cutter().name().equalsIgnoreCase(tool.cutter().name())) {
+      // Named again, for another speed: it stays in the spindle and every zero holds.
+      return new Bench(tool, zeros, locks, seat, calibrated, depthSet, trued, tram, lastHoles);
+    }
     Map<Axis, Zero> next = new EnumMap<>(Axis.class);
     zeros.forEach(
         (axis, zero) -> {
@@ -150,7 +157,7 @@ public record Bench(
     return new Bench(cutter, zeros, locks, seat, calibrated, next, trued, tram, lastHoles);
   }
 
-  Bench withTrued(Slope next) {
+  Bench withTrued(Trued next) {
     return new Bench(cutter, zeros, locks, seat, calibrated, depthSet, next, tram, lastHoles);
   }
 

@@ -5,6 +5,7 @@ import java.util.Map;
 import org.handwheel.model.Face;
 import org.handwheel.model.PartDimension;
 import org.handwheel.units.Slope;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What follows from known relations; errors add.
@@ -34,27 +35,36 @@ final class Closures {
     }
   }
 
-  /** T1: the opposite of {@code face} is parallel to it and square to {@code other}. */
+  /** T1, by whichever of the two opposite faces gives the tighter bound. */
   private static boolean closeSquare(Map<FacePair, Relation> relations, Face face, Face other) {
-    Relation parallel = relations.get(new FacePair(face, face.opposite()));
-    Relation square = relations.get(new FacePair(face.opposite(), other));
-    if (parallel == null || square == null) {
+    Relation first = byOpposite(relations, face, other);
+    Relation second = byOpposite(relations, other, face);
+    if (first == null && second == null) {
       return false;
     }
     PartDimension dimension = other.dimension();
-    Slope slope = parallel.along(dimension).plus(square.along(dimension));
-    relations.put(
-        new FacePair(face, other),
-        Relation.square(
-            face,
-            other,
-            slope,
-            "parallel to the "
-                + face.opposite().word()
-                + ", which is square to the "
-                + other.word(),
-            square.origin()));
+    boolean takeFirst =
+        second == null
+            || (first != null && !first.along(dimension).isMoreThan(second.along(dimension)));
+    relations.put(new FacePair(face, other), takeFirst ? first : second);
     return true;
+  }
+
+  /** The opposite of {@code face} is parallel to it and square to {@code other}. */
+  private static @Nullable Relation byOpposite(
+      Map<FacePair, Relation> relations, Face face, Face other) {
+    Relation parallel = relations.get(new FacePair(face, face.opposite()));
+    Relation square = relations.get(new FacePair(face.opposite(), other));
+    if (parallel == null || square == null) {
+      return null;
+    }
+    PartDimension dimension = other.dimension();
+    return Relation.square(
+        face,
+        other,
+        parallel.along(dimension).plus(square.along(dimension)),
+        "parallel to the " + face.opposite().word() + ", which is square to the " + other.word(),
+        square.origin());
   }
 
   /** T2: both are square to two faces that adjoin. */

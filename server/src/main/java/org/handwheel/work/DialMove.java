@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
  * @param handle where the handle is, if the shop says
  * @param turn how that handle is turned to go in, if the shop says; there is no default
  * @param start where the distance begins
- * @param distance how far the cutter goes from there for the last pass, a feeler's thickness
- *     included; zero or negative if nothing is to come off
+ * @param distance how far the cutter goes from there for the last pass, a feeler's thickness or the
+ *     cutter's radius included; negative if the last stop lies on the other side of the zero
  * @param stops where the dial stands for each pass, the last one last: counted from the dial's
  *     zero, or from the reading of the last cut where the plan cannot know that reading
  * @param wind the turns and divisions of the whole distance from the start to the last stop
@@ -71,6 +71,15 @@ public record DialMove(
      * @param paper the thickness of the feeler between
      */
     record Touch(Origin origin, Length size, Face face, Length paper) implements Start {}
+
+    /**
+     * Where the dial was set to zero after an edge was found with the spindle's axis.
+     *
+     * @param face the edge's face: the one that is cut or the one opposite
+     * @param ahead how far the axis is past the edge when the dial reads zero, counted the way the
+     *     cutter goes in; negative if it stands before it
+     */
+    record Edge(Origin origin, Length size, Face face, Length ahead) implements Start {}
 
     /**
      * At the reading at which the size was cut, which has been measured since.

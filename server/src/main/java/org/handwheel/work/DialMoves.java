@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Direction;
+import org.handwheel.model.Face;
 import org.handwheel.model.Limit;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Owned.Screw;
@@ -84,11 +85,11 @@ public final class DialMoves {
       return Optional.empty();
     }
     Direction cutter = cut.normal().opposite();
-    Length paper = start instanceof Start.Touch touch ? touch.paper() : Length.ZERO;
+    Length lead = lead(start, cut);
     Stop reading = start instanceof Start.LastCut last ? last.reading() : null;
-    Length base = reading == null ? paper : paper.plus(reading.reached());
+    Length base = reading == null ? lead : lead.plus(reading.reached());
     List<Length> depths = depths(cut, start.size());
-    Length distance = paper.plus(depths.get(depths.size() - 1));
+    Length distance = lead.plus(depths.get(depths.size() - 1));
     List<Stop> stops = new ArrayList<>();
     for (int i = 0; i < depths.size(); i++) {
       Length depth = base.plus(depths.get(i));
@@ -98,7 +99,7 @@ public final class DialMoves {
     BigFraction counted =
         reading == null ? last.divisions() : last.divisions().subtract(reading.divisions());
     Length doubt = last.error().abs().plus(screw.readingError());
-    if (start instanceof Start.Touch) {
+    if (!(start instanceof Start.LastCut)) {
       doubt = doubt.plus(run.plan().shop().limits().length(Limit.TOUCH));
     }
     return Optional.of(
@@ -129,28 +130,52 @@ public final class DialMoves {
     PartDimension dimension = cut.face().dimension();
     int zeroed = before(index, other -> other.step().origin().equals(zero.origin()));
     int earlier = before(index, other -> other.cut() != null && other.cut().face() == cut.face());
-    boolean isTouched =
-        zeroed >= 0
-            && zero.face() == cut.face()
-            && setup.steps().get(zeroed).step() instanceof Step.Touch;
+    Step source = zeroed < 0 ? null : setup.steps().get(zeroed).step();
     boolean isSizeKnown = step.benchBefore().calibrated().contains(dimension);
-    if (earlier >= 0 && isSizeKnown && !(isTouched && zeroed > earlier)) {
+    if (earlier >= 0 && isSizeKnown && (zeroed < earlier || source instanceof Step.Zero)) {
       return lastCut(earlier, zeroed, cut);
     }
-    if (!isTouched) {
-      return null;
-    }
-    SizeState size = sizeAtTouch(zeroed, index, dimension);
+    SizeState size = sizeAtZero(zeroed, index, dimension);
     if (size == null) {
       return null;
     }
-    Length paper = ((Step.Touch) setup.steps().get(zeroed).step()).paper();
-    return new Start.Touch(zero.origin(), size.range().middle(), cut.face(), paper);
+    Length middle = size.range().middle();
+    if (source instanceof Step.Touch touch && touch.face() == cut.face()) {
+      return new Start.Touch(touch.origin(), middle, touch.face(), touch.paper());
+    }
+    if (source instanceof Step.Find find
+        && find.face() != null
+        && find.face().dimension() == dimension) {
+      return edge(find, find.face(), cut, middle);
+    }
+    return null;
   }
 
-  /** The size that was touched, by the last measurement before anything came off. */
-  private @Nullable SizeState sizeAtTouch(int touched, int index, PartDimension dimension) {
-    for (int i = touched + 1; i < index; i++) {
+  private static Start edge(Step.Find find, Face edge, CutRun cut, Length size) {
+    Length tip =
+        find.place() == Step.ZeroPlace.TOUCH && find.finder() != null
+            ? find.finder().dia().half()
+            : Length.ZERO;
+    // The finder stands outside the edge; going in leads toward it from there, or away from it.
+    Length ahead = edge == cut.face() ? tip.negated() : tip;
+    return new Start.Edge(find.origin(), size, edge, ahead);
+  }
+
+  /** How far the cutter's axis or end goes from the start until it meets the surface there. */
+  private static Length lead(Start start, CutRun cut) {
+    if (start instanceof Start.Touch touch) {
+      return touch.paper();
+    }
+    if (start instanceof Start.Edge edge) {
+      Length surface = edge.face() == cut.face() ? Length.ZERO : edge.size().negated();
+      return surface.minus(edge.ahead()).minus(cut.cutter().radius());
+    }
+    return Length.ZERO;
+  }
+
+  /** The size that was there, by the last measurement before anything came off. */
+  private @Nullable SizeState sizeAtZero(int zeroed, int index, PartDimension dimension) {
+    for (int i = Math.max(0, zeroed); i < index; i++) {
       CutRun cut = setup.steps().get(i).cut();
       if (cut != null && cut.face().dimension() == dimension) {
         return cut.before();
@@ -178,8 +203,7 @@ public final class DialMoves {
   }
 
   private static boolean isCountedFromZero(Start start) {
-    return start instanceof Start.Touch
-        || (start instanceof Start.LastCut last && last.reading() != null);
+    return !(start instanceof Start.LastCut last) || last.reading() != null;
   }
 
   private int before(int index, Predicate<StepRun> wanted) {

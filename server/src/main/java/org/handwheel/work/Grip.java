@@ -168,10 +168,9 @@ public record Grip(
         : support.value() instanceof Support.One ? 1 : 0;
   }
 
-  /** What the jaws close on at work height: the work and what stands beside it. */
+  /** What the jaws close on at work height: the work, what stands beside it and a bar. */
   public LengthRange clamped() {
-    Length beside = hold.beside() == null ? Length.ZERO : hold.beside().value().thickness();
-    return gripped.plus(beside);
+    return gripped.plus(between(hold));
   }
 
   /** The face against the fixed jaw. */

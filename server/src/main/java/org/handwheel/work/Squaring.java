@@ -29,6 +29,9 @@ final class Squaring {
   private static final List<Direction> ENDS =
       List.of(Direction.OPERATOR_LEFT, Direction.OPERATOR_RIGHT);
 
+  /** How square an angle plate is taken to be; the same as for a vise that says nothing. */
+  private static final Slope PLATE_SQUARE = Slope.of(Length.mm("0.02"), TABLE_RUN);
+
   private final Workpiece work;
   private final Bearing bearing;
   private final Orientation orientation;
@@ -90,7 +93,7 @@ final class Squaring {
               face,
               other,
               new Obstacle(
-                  Obstacle.Kind.OTHER,
+                  Obstacle.Kind.MARKS_LEFT,
                   "the " + face.word() + " still has marks of the stock's skin",
                   origin));
         }
@@ -133,8 +136,9 @@ final class Squaring {
 
   private void faced(Face up) {
     Face under = up.opposite();
-    if (grip != null) {
-      Face fixed = grip.fixedFace();
+    Face fixed = grip == null ? orientation.back() : grip.fixedFace();
+    boolean plated = grip == null && bearing.lean() == Ruler.JAW;
+    if (grip != null || plated) {
       squareToJaw(up, fixed, under);
       missing(up, fixed.opposite(), obstacles.get(new FacePair(up, fixed)));
       parallelToSeat(up, work.relation(fixed, under), fixed, under);
@@ -175,7 +179,9 @@ final class Squaring {
           up,
           fixed,
           error.plus(bench.tram()),
-          "cut with the " + fixed.word() + " on the fixed jaw");
+          "cut with the "
+              + fixed.word()
+              + (grip == null ? " against the angle plate" : " on the fixed jaw"));
     } else if (bearing.lean() == Ruler.SEAT && known != null) {
       proved(
           up,
@@ -186,13 +192,16 @@ final class Squaring {
       missing(
           up,
           fixed,
-          new Obstacle(
-              Obstacle.Kind.CONFLICT,
-              "the fixed jaw and the seat both rule, though the "
-                  + fixed.word()
-                  + " is not square to the "
-                  + under.word(),
-              origin));
+          work.rootOr(
+              fixed,
+              under,
+              new Obstacle(
+                  Obstacle.Kind.CONFLICT,
+                  "the fixed jaw and the seat both rule, though the "
+                      + fixed.word()
+                      + " is not square to the "
+                      + under.word(),
+                  origin)));
     } else {
       missing(up, fixed, bearing.jaw() != null ? bearing.jaw() : bearing.seat());
     }
@@ -212,33 +221,38 @@ final class Squaring {
       return;
     }
     boolean seated = bearing.lean() == Ruler.SEAT || bearing.lean() == Ruler.BOTH;
-    Slope extra = Slope.NONE;
+    Slope across = seatAcross();
     if (!seated && bearing.lean() == Ruler.JAW && jawToSeat != null) {
       seated = true;
-      extra = jawToSeat.along(under.dimension());
+      across = jawError(fixed).plus(jawToSeat.along(under.dimension()));
     }
     if (!seated || bearing.tilt() != Ruler.SEAT) {
       Obstacle why = bearing.seat();
       if (why == null && bearing.lean() == Ruler.JAW) {
         why =
-            new Obstacle(
-                Obstacle.Kind.CONFLICT,
-                "the fixed jaw rules the lean, and the "
-                    + fixed.word()
-                    + " is not known to be square to the "
-                    + under.word(),
-                origin);
+            work.rootOr(
+                fixed,
+                under,
+                new Obstacle(
+                    Obstacle.Kind.CONFLICT,
+                    "the fixed jaw rules the lean, and the "
+                        + fixed.word()
+                        + " is not known to be square to the "
+                        + under.word(),
+                    origin));
       } else if (why == null && seated) {
         why =
             new Obstacle(
                 Obstacle.Kind.OTHER, "less than half its length lies on the parallels", origin);
+      } else if (why == null) {
+        why = bearing.jaw();
       }
       missing(up, under, why);
       return;
     }
     Map<PartDimension, Slope> slopes = new HashMap<>();
     slopes.put(orientation.along(Axis.X), seatAlong().plus(bench.tram()));
-    slopes.put(orientation.along(Axis.Y), seatAcross().plus(extra).plus(bench.tram()));
+    slopes.put(orientation.along(Axis.Y), across.plus(bench.tram()));
     relations.put(
         new FacePair(up, under),
         new Relation(slopes, "cut seated on the " + under.word() + ", tapped down", origin));
@@ -272,7 +286,7 @@ final class Squaring {
   private void sided(Face end) {
     Face up = orientation.up();
     Face under = up.opposite();
-    Slope trued = grip == null ? bench.trued() : Bearing.viseError(grip.vise(), bench);
+    Slope trued = grip == null ? null : Bearing.viseError(grip.vise(), bench);
     Face fixed = grip == null ? orientation.back() : grip.fixedFace();
     if (bearing.turn() == Ruler.JAW && trued != null) {
       proved(
@@ -371,7 +385,15 @@ final class Squaring {
 
   private Slope jawError(Face fixed) {
     Length flatness = work.face(fixed).flatness();
-    if (grip == null || flatness == null || !grip.depth().low().isPositive()) {
+    if (flatness == null) {
+      return Slope.NONE;
+    }
+    if (grip == null) {
+      SizeState height = work.size(orientation.along(Axis.Z));
+      Length contact = height == null ? TABLE_RUN : height.range().low();
+      return PLATE_SQUARE.plus(Slope.of(flatness, Length.max(contact, SEAT_RUN_LEAST)));
+    }
+    if (!grip.depth().low().isPositive()) {
       return Slope.NONE;
     }
     Slope error = grip.vise().jawSquare().plus(Slope.of(flatness, grip.depth().low()));

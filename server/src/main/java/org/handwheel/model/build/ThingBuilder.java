@@ -88,6 +88,8 @@ final class ThingBuilder {
     Direction handle = properties.direction("handle" + suffix);
     Direction clockwise = properties.direction("clockwise" + suffix);
     BigFraction readable = properties.number("readable" + suffix);
+    properties.expect("lead" + suffix);
+    properties.expect("divisions" + suffix);
     if (!properties.has("lead" + suffix) && !properties.has("divisions" + suffix)) {
       return null;
     }

@@ -63,12 +63,14 @@ public final class NotParallel extends SimpleRule {
       return;
     }
     Obstacle obstacle = checkup.run().end().obstacles().get(new FacePair(face, opposite));
-    if (obstacle == null || !obstacle.kind().isReportedElsewhere()) {
+    // What this rule itself reports of other faces is no reason to be silent about these.
+    boolean byOwnRule = obstacle != null && obstacle.kind() == Obstacle.Kind.JAWS_NOT_PARALLEL;
+    if (byOwnRule || !checkup.isReported(obstacle)) {
       out.accept(
           finding(
               origin,
               "no setup makes " + pair + " parallel" + FaceNeverSquared.why(obstacle),
-              FaceNeverSquared.related(obstacle)));
+              FaceNeverSquared.related(checkup, obstacle)));
     }
   }
 }

@@ -1,0 +1,165 @@
+package org.handwheel.cli;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.handwheel.rules.Checker;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.Severity;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Checks plans and the shop files they use. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    versionProvider = Handwheel.Version.class,
+    sortOptions = false,
+    description = {
+      "Checks plans, and the shop files they use, and prints what it finds.",
+      "A plan's `use` lines are followed inside its workspace: the nearest folder"
+          + " above it that holds `.handwheel` or `.git`, else this folder if the plan is in it,"
+          + " else the plan's own folder."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  handwheel check",
+      "  handwheel check plans/bearing.plan --fail-on warning",
+      "  handwheel check --format json plans > findings.json",
+      "  handwheel check - --stdin-filename plans/bearing.plan < draft.txt",
+      "",
+      "Exit codes: 0 nothing as heavy as --fail-on says, 1 findings, 2 wrong usage,",
+      "a file that cannot be read, or an internal error."
+    })
+final class CheckCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+  private final Output output;
+
+  @Parameters(
+      paramLabel = "PATH",
+      description =
+          "Plans, shop files, folders (all *.plan files below), or - for standard input."
+              + " Default: this folder.")
+  private List<String> paths = List.of();
+
+  @Option(
+      names = "--format",
+      paramLabel = "text|json",
+      description = "How to print findings. Default: text.")
+  private Format format = Format.TEXT;
+
+  @Option(
+      names = "--fail-on",
+      paramLabel = "error|warning|none",
+      description = "The least finding that makes the exit code 1. Default: error.")
+  private FailOn failOn = FailOn.ERROR;
+
+  @Option(
+      names = "--workspace",
+      paramLabel = "FOLDER",
+      description = "The folder that used files must lie in.")
+  private @Nullable String workspace;
+
+  @Option(
+      names = "--stdin-filename",
+      paramLabel = "NAME",
+      description = "The file that standard input stands for. Default: stdin.plan.")
+  private String stdinName = "stdin.plan";
+
+  @Option(
+      names = "--color",
+      paramLabel = "auto|always|never",
+      description = "Whether to use colour. Default: auto, on a terminal without NO_COLOR.")
+  private Palette.Choice color = Palette.Choice.AUTO;
+
+  @Option(names = "--timing", description = "Print where the time went, on standard error.")
+  private boolean timing;
+
+  CheckCommand(Surroundings surroundings, Output output) {
+    this.surroundings = surroundings;
+    this.output = output;
+  }
+
+  /** How findings are printed. */
+  enum Format {
+    TEXT,
+    JSON
+  }
+
+  /** What makes the exit code 1. */
+  enum FailOn {
+    ERROR,
+    WARNING,
+    NONE
+  }
+
+  @Override
+  public Integer call() {
+    long start = surroundings.nanoClock().getAsLong();
+    PathNames names = new PathNames(surroundings.workingDirectory());
+    Targets targets =
+        Targets.find(paths.isEmpty() ? List.of(".") : paths, workspace, stdinName, surroundings);
+    Report report =
+        CheckRun.check(targets, new Checker(StandardTables.builtIn()), surroundings.nanoClock());
+    if (format == Format.JSON) {
+      output.line(new JsonReport(names).text(report));
+    } else {
+      new TextReport(output, Palette.of(color, surroundings), names).print(report);
+    }
+    report.unreadable().entrySet().stream()
+        .sorted(Map.Entry.<Path, String>comparingByKey())
+        .forEach(
+            entry ->
+                output.trouble(
+                    "handwheel: " + names.shown(entry.getKey()) + ": " + entry.getValue()));
+    if (timing) {
+      long total = surroundings.nanoClock().getAsLong() - start;
+      printTimes(report, names, Duration.ofNanos(total));
+    }
+    if (!report.unreadable().isEmpty()) {
+      return Handwheel.EXIT_TROUBLE;
+    }
+    return fails(report) ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
+  }
+
+  private boolean fails(Report report) {
+    return switch (failOn) {
+      case ERROR -> report.count(Severity.ERROR) > 0;
+      case WARNING -> report.count(Severity.ERROR) + report.count(Severity.WARNING) > 0;
+      case NONE -> false;
+    };
+  }
+
+  private void printTimes(Report report, PathNames names, Duration total) {
+    output.trouble("time  read   " + milliseconds(report.times().reading()));
+    output.trouble("      parse  " + milliseconds(report.times().parsing()));
+    output.trouble("      check  " + milliseconds(report.times().checking()));
+    output.trouble("      total  " + milliseconds(total));
+    if (report.files().size() > 1) {
+      report.files().stream()
+          .sorted(Comparator.comparing(Report.CheckedFile::time).reversed())
+          .forEach(
+              file ->
+                  output.trouble(
+                      "check        "
+                          + milliseconds(file.time())
+                          + "  "
+                          + names.shown(file.file())));
+    }
+  }
+
+  private static String milliseconds(Duration duration) {
+    String number =
+        BigDecimal.valueOf(duration.toNanos(), 6)
+            .setScale(1, RoundingMode.HALF_EVEN)
+            .toPlainString();
+    return " ".repeat(Math.max(0, 9 - number.length())) + number + " ms";
+  }
+}

@@ -1,0 +1,171 @@
+package org.handwheel.cli;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.handwheel.cli.CheckCommand.FailOn;
+import org.handwheel.cli.CheckCommand.Format;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
+
+/** The command line as a whole: its commands, and what every one of them does about trouble. */
+@Command(
+    name = "handwheel",
+    mixinStandardHelpOptions = true,
+    versionProvider = Handwheel.Version.class,
+    description = "Checks plans for work on a manual milling machine.",
+    synopsisSubcommandLabel = "COMMAND",
+    commandListHeading = "%nCommands:%n",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  handwheel check                        every plan below this folder",
+      "  handwheel check plans/bearing.plan     one plan",
+      "  handwheel explain overcut              what a finding means",
+      "  handwheel dial \"1-3/8 in\" 7.5mm        lengths in both units",
+      "",
+      "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
+      "be read, or an internal error.",
+      "Handwheel reads files and never writes them."
+    })
+final class Handwheel implements Callable<Integer> {
+  static final int EXIT_CLEAN = 0;
+  static final int EXIT_FINDINGS = 1;
+
+  /** Wrong usage or an internal error. */
+  static final int EXIT_TROUBLE = 2;
+
+  /** What picocli needs to lay out a help text. */
+  private static final int NARROWEST_HELP = 55;
+
+  @Spec private @Nullable CommandSpec spec;
+
+  private Handwheel() {}
+
+  /** Runs one command; never throws, and never ends the process. */
+  static int run(Surroundings surroundings, String... args) {
+    return run(surroundings, new RulePages.OnClassPath(), args);
+  }
+
+  /** Runs one command with other pages for the rules. */
+  static int run(Surroundings surroundings, RulePages pages, String... args) {
+    Output output = Output.of(surroundings);
+    int exitCode;
+    try {
+      exitCode = commandLine(surroundings, pages, output).execute(args);
+    } catch (StackOverflowError e) {
+      exitCode = internalError(surroundings, output, "something is nested too deep", e);
+    } catch (OutOfMemoryError e) {
+      exitCode = internalError(surroundings, output, "there is not enough memory", e);
+    }
+    return output.finish() ? exitCode : EXIT_TROUBLE;
+  }
+
+  private static CommandLine commandLine(
+      Surroundings surroundings, RulePages pages, Output output) {
+    CommandLine line =
+        new CommandLine(new Handwheel())
+            .addSubcommand(new CheckCommand(surroundings, output))
+            .addSubcommand(new ExplainCommand(surroundings, output, pages))
+            .addSubcommand(new DialCommand(surroundings, output))
+            .addSubcommand(new LspCommand(surroundings));
+    Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
+    return line.setOut(output.outWriter())
+        .setErr(output.errWriter())
+        .setColorScheme(CommandLine.Help.defaultColorScheme(ansi))
+        .setUsageHelpWidth(Math.max(NARROWEST_HELP, surroundings.width()))
+        .registerConverter(Format.class, word -> choice(Format.class, word))
+        .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
+        .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
+        .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
+        .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
+        .setExecutionExceptionHandler(
+            (e, commandLine, parsed) ->
+                e instanceof UserException
+                    ? trouble(output, e.getMessage())
+                    : internalError(surroundings, output, words(e), e));
+  }
+
+  /** A value of an option that takes one of a few words. */
+  private static <E extends Enum<E>> E choice(Class<E> type, String word) {
+    List<String> words = new ArrayList<>();
+    for (E value : type.getEnumConstants()) {
+      String own = value.name().toLowerCase(Locale.ROOT);
+      if (own.equalsIgnoreCase(word)) {
+        return value;
+      }
+      words.add(own);
+    }
+    throw new TypeConversionException("'" + word + "' is none of " + String.join(", ", words));
+  }
+
+  private static int wrongUsage(ParameterException e, Output output) {
+    String command = e.getCommandLine().getCommandSpec().qualifiedName();
+    output.trouble(command + ": " + UsageWords.of(e));
+    output.trouble("For its options: " + command + " --help");
+    return EXIT_TROUBLE;
+  }
+
+  private static int trouble(Output output, @Nullable String message) {
+    output.trouble("handwheel: " + message);
+    return EXIT_TROUBLE;
+  }
+
+  private static String words(Throwable e) {
+    @Nullable String message = e.getMessage();
+    String name = e.getClass().getSimpleName();
+    return message == null ? name : name + ": " + message;
+  }
+
+  private static int internalError(
+      Surroundings surroundings, Output output, String words, Throwable e) {
+    output.trouble("handwheel: internal error: " + words.replaceAll("\\s+", " "));
+    if (surroundings.isSet("HANDWHEEL_DEBUG")) {
+      PrintWriter err = output.errWriter();
+      for (Throwable at = e; at != null; at = at.getCause()) {
+        err.println(at);
+        for (StackTraceElement element : at.getStackTrace()) {
+          err.println("    at " + element);
+        }
+      }
+    }
+    return EXIT_TROUBLE;
+  }
+
+  @Override
+  public Integer call() {
+    if (spec == null) {
+      throw new IllegalStateException("not set up");
+    }
+    throw new ParameterException(spec.commandLine(), "say what to do, such as `check`");
+  }
+
+  /** The version in the manifest of the jar, if it runs from one. */
+  static @Nullable String version() {
+    return Handwheel.class.getPackage().getImplementationVersion();
+  }
+
+  /** The version, and the Java it runs on. */
+  static final class Version implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      @Nullable String version = version();
+      return new String[] {
+        "handwheel " + (version == null ? "(unpackaged)" : version),
+        "Java "
+            + System.getProperty("java.version")
+            + " ("
+            + System.getProperty("java.vendor")
+            + ")"
+      };
+    }
+  }
+}
