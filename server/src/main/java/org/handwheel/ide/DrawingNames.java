@@ -61,8 +61,11 @@ final class DrawingNames {
       out.add(mention(section, node, declares));
       return;
     }
-    if (node instanceof NameContext name && isSize(name)) {
-      out.add(mention(section, node, false));
+    if (node instanceof NameContext name) {
+      // Elsewhere a word of a size may be a free name, such as a hole's.
+      if (isSize(name)) {
+        out.add(mention(section, node, false));
+      }
       return;
     }
     if (node instanceof DatumFaceContext datum && datum.getParent() instanceof DatumLineContext) {

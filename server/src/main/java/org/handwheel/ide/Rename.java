@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.antlr.v4.runtime.ParserRuleContext;
 import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.model.Names.Declaration;
 import org.handwheel.model.Names.Kind;
@@ -84,15 +83,15 @@ public final class Rename {
   }
 
   private Optional<String> problem(Declaration declaration, String newName) {
+    if (declaration.kind() == Kind.VALUE && Hovers.dimension(newName).isPresent()) {
+      return Optional.of("`" + newName + "` is always the part's own size");
+    }
     if (!isName(newName, declaration.kind())) {
       return Optional.of(
           "`"
               + newName
               + "` cannot be a name here: a name is a letter, then letters, digits and `_`, with `-`"
               + " between parts, and no word the language keeps for itself");
-    }
-    if (declaration.kind() == Kind.VALUE && Hovers.dimension(newName).isPresent()) {
-      return Optional.of("`" + newName + "` is always the part's own size");
     }
     String wanted = newName.toLowerCase(Locale.ROOT);
     if (wanted.equals(declaration.name().toLowerCase(Locale.ROOT))) {
@@ -141,14 +140,7 @@ public final class Rename {
     int at = line.indexOf(text, line.indexOf(' '));
     return Spot.at(tree, at)
         .filter(spot -> spot.origin().text().equals(text))
-        .flatMap(Spot::parent)
-        .filter(Rename::namesSomething)
+        .flatMap(spot -> spot.nearest(HandwheelParser.NameContext.class))
         .isPresent();
-  }
-
-  private static boolean namesSomething(ParserRuleContext parent) {
-    return parent instanceof HandwheelParser.NameContext
-        || parent instanceof HandwheelParser.StartWordContext
-        || parent instanceof HandwheelParser.ClauseWordContext;
   }
 }

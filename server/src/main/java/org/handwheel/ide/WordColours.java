@@ -101,8 +101,11 @@ public final class WordColours {
       }
       Type type = type(section, token, parents.get(token));
       if (type != null) {
-        Modifier modifier = names.getOrDefault(origin, Modifier.NONE);
-        out.add(new Word(from, to, type, modifier));
+        Modifier modifier = names.get(origin);
+        out.add(
+            modifier == null
+                ? new Word(from, to, type, Modifier.NONE)
+                : new Word(from, to, Type.VARIABLE, modifier));
       }
     }
   }

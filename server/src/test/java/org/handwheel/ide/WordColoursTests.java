@@ -33,7 +33,7 @@ final class WordColoursTests {
                 Fixture.HEAD
                     + "setup one\n  hold in V80, up top, fixed back\n  [[rough top to height leaving 0.25 mm, travel operator-left to right # x]]\n"))
         .isEqualTo(
-            "rough:FUNCTION top:ENUM_MEMBER to:KEYWORD height:VARIABLE leaving:KEYWORD 0.25:NUMBER"
+            "rough:FUNCTION top:ENUM_MEMBER to:KEYWORD height:PROPERTY leaving:KEYWORD 0.25:NUMBER"
                 + " mm:KEYWORD travel:KEYWORD operator-left:ENUM_MEMBER to:KEYWORD right:ENUM_MEMBER"
                 + " # x:COMMENT");
   }
@@ -52,6 +52,12 @@ final class WordColoursTests {
         .isEqualTo(
             "hole:KEYWORD bore:VARIABLE+DECLARATION in:KEYWORD top:ENUM_MEMBER dia:KEYWORD 14:NUMBER"
                 + " H7:NUMBER through:KEYWORD");
+  }
+
+  @Test
+  void aHoleMayHaveTheWordOfASize() {
+    assertThat(marked(Fixture.HEAD + "part\n  [[hole width in top, dia 4, through]]\n"))
+        .startsWith("hole:KEYWORD width:VARIABLE+DECLARATION in:KEYWORD");
   }
 
   @Test
