@@ -186,6 +186,10 @@ public final class Hovers {
 
   private Optional<Hover> place(Here here) {
     Spot spot = here.spot();
+    if (spot.isBroken()) {
+      // The tree of a broken line may hold anything anywhere.
+      return Optional.empty();
+    }
     if (spot.nearest(FaceContext.class).isPresent()) {
       Face face = Face.valueOf(spot.token().getText().toUpperCase(Locale.ROOT));
       return Optional.of(hover(spot.origin(), FaceHover.text(here, face)));

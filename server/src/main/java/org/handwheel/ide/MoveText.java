@@ -21,9 +21,10 @@ final class MoveText {
   /** The move of a step, if it is a cut whose dial can be told. */
   static Optional<DialMove> of(PlanRun run, StepRun step) {
     for (SetupRun setup : run.setups()) {
-      int index = setup.steps().indexOf(step);
-      if (index >= 0) {
-        return DialMoves.of(run, setup, index);
+      for (int i = 0; i < setup.steps().size(); i++) {
+        if (setup.steps().get(i).step().origin().equals(step.step().origin())) {
+          return DialMoves.of(run, setup, i);
+        }
       }
     }
     return Optional.empty();

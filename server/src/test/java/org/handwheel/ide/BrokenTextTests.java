@@ -76,8 +76,8 @@ final class BrokenTextTests {
             () -> {
               // A stretch of offsets round the cursor, so that every try meets several kinds of
               // places.
-              for (int offset = Math.max(0, first - 40);
-                  offset <= Math.min(size, first + 40);
+              for (int offset = Math.max(0, first - 12);
+                  offset <= Math.min(size, first + 12);
                   offset++) {
                 Hovers.at(view, offset, RulePages.NONE).ifPresent(hover -> hover.text().markdown());
                 References.definition(view, offset);

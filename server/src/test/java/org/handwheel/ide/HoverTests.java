@@ -2,8 +2,12 @@ package org.handwheel.ide;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
+import org.handwheel.shop.StandardTables;
 import org.junit.jupiter.api.Test;
 
 /** What is told under the cursor. Numbers are checked against hand calculation, shown beside. */
@@ -113,19 +117,18 @@ final class HoverTests {
         .contains("turn the X handle clockwise: the table goes left")
         .contains("Lock: Y and Z")
         .contains("mixed, mostly")
-        .contains("a starting points".replace("a ", ""))
+        .contains("starting points")
         .contains("the machine maker's manual and local rules come first")
-        .contains("n = 1000 v".replace("n =", "speed in rpm ="));
+        .contains("speed in rpm = 1000 v");
   }
 
   @Test
   void theSpindleStepIsTheNearestNotAbove() {
     // Carbide in gunmetal at the middle of the table's range on a 40 mm cutter: n = 1000 v/(pi 40).
-    var material =
-        org.handwheel.shop.StandardTables.builtIn().materials().find("gunmetal-LG2").orElseThrow();
+    var material = StandardTables.builtIn().materials().find("gunmetal-LG2").orElseThrow();
     double wanted = 1000 * material.speeds().carbide().middle() / (Math.PI * 40);
     double step =
-        java.util.stream.DoubleStream.of(95, 180, 270, 500, 930, 1420, 2100)
+        DoubleStream.of(95, 180, 270, 500, 930, 1420, 2100)
             .filter(speed -> speed <= wanted)
             .max()
             .orElseThrow();
@@ -136,12 +139,12 @@ final class HoverTests {
   @Test
   void theHandFeedIsSecondsForOneTurn() {
     // vf = fz z n, one turn is 2.54 mm: 60 x 2.54/vf seconds.
-    var tables = org.handwheel.shop.StandardTables.builtIn();
+    var tables = StandardTables.builtIn();
     var material = tables.materials().find("gunmetal-LG2").orElseThrow();
     double feed = material.feed().faceMill().millimetres() * 4 * 500;
     String seconds =
-        java.math.BigDecimal.valueOf(60 * 2.54 / feed)
-            .setScale(1, java.math.RoundingMode.HALF_EVEN)
+        BigDecimal.valueOf(60 * 2.54 / feed)
+            .setScale(1, RoundingMode.HALF_EVEN)
             .stripTrailingZeros()
             .toPlainString();
     assertThat(

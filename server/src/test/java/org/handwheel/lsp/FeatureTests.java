@@ -83,6 +83,16 @@ final class FeatureTests {
   }
 
   @Test
+  void aSilencedRuleShowsItsPage() {
+    try (LspClient client = client(Clients.PUSH)) {
+      String uri = "untitled:a.plan";
+      client.open(uri, 1, "plan \"A\"\n  units mm # ignore overcut: shown\n");
+      assertThat(client.call("textDocument/hover", LspClient.at(uri, 1, 15)).toString())
+          .contains("below the least size the drawing allows");
+    }
+  }
+
+  @Test
   void definitionLeadsToTheShopFileOnDisk() {
     try (LspClient client = client(Clients.PUSH)) {
       JsonObject link =
