@@ -465,7 +465,7 @@ class DialMovesTests {
                 new Screw(Axis.X, lead, perTurn, Length.ZERO, null, null, null, part));
   }
 
-  @Property
+  @Property(tries = 300)
   void aStopIsOffByNoMoreThanHalfOfWhatCanBeRead(
       @ForAll("screws") Screw screw,
       @ForAll @LongRange(min = -200_000_000_000L, max = 200_000_000_000L) long pm) {
@@ -481,7 +481,7 @@ class DialMovesTests {
     assertThat(stop.divisions().divide(screw.readable()).getDenominatorAsInt()).isEqualTo(1);
   }
 
-  @Property
+  @Property(tries = 300)
   void turnsAndReadingAddUpToTheDivisions(
       @ForAll("screws") Screw screw,
       @ForAll @LongRange(min = -200_000_000_000L, max = 200_000_000_000L) long pm) {
@@ -498,7 +498,7 @@ class DialMovesTests {
   }
 
   /** Check row B26 as a law: settings from one zero do not add up their rounding. */
-  @Property
+  @Property(tries = 300)
   void countingFromZeroNeverAccumulates(
       @ForAll("screws") Screw screw,
       @ForAll @LongRange(min = 1_000_000_000L, max = 9_000_000_000L) long step) {

@@ -281,7 +281,9 @@ class EngineStateTests {
                     + TOUCH
                     + "rough top to 23, pass 0.5\nmeasure height with caliper\n"
                     + "finish top to 22.5\nmeasure height with mic")
-            .log("in one: read height 23.06 with caliper\nin one: read height 22.51 with mic");
+            .log(
+                "in one: read width 33.5 with caliper\nin one: read height 23.06 with caliper\n"
+                    + "in one: read height 22.51 with mic\nin one: read height 1 with mic");
 
     CutRun finish = plan.lastCut();
     assertThat(finish.before().range()).isEqualTo(LengthRange.around(mm("23.06"), mm("0.03")));
