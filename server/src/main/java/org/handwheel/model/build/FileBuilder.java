@@ -12,6 +12,7 @@ import org.handwheel.grammar.HandwheelParser.UnitsLineContext;
 import org.handwheel.grammar.HandwheelParser.UseLineContext;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Shop.UsedFile;
+import org.handwheel.syntax.LanguageLevel;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SyntaxTree;
@@ -22,9 +23,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What plan files and shop files share: level, units, used files and named values. */
 final class FileBuilder {
-  /** The highest level of the language this version knows. */
-  static final int LANGUAGE_LEVEL = 1;
-
   private final SyntaxTree tree;
   private final Problems problems;
   private final NameTable names;
@@ -93,14 +91,14 @@ final class FileBuilder {
 
   private void readLanguage(Section section, LanguageLineContext line) {
     int level = values.wholeNumber(section, line.wholeNumber());
-    if (level > LANGUAGE_LEVEL) {
+    if (level > LanguageLevel.KNOWN) {
       problems.error(
           "language-level",
           section.origin(line),
           "this file is written in level "
               + level
               + " of the language; this version knows level "
-              + LANGUAGE_LEVEL
+              + LanguageLevel.KNOWN
               + " and cannot be relied on for it");
     } else if (level < 1) {
       problems.error("language-level", section.origin(line), "levels of the language start at 1");
