@@ -1,6 +1,9 @@
 package org.handwheel.lsp;
 
+import java.util.List;
+import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.SaveOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
@@ -25,6 +28,7 @@ final class Capabilities {
     folders.setSupported(true);
     folders.setChangeNotifications(Either.forRight(true));
     capabilities.setWorkspace(new WorkspaceServerCapabilities(folders));
+    editing(capabilities);
     if (client.pullsDiagnostics()) {
       DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();
       diagnostics.setIdentifier(ToProtocol.SOURCE);
@@ -33,5 +37,14 @@ final class Capabilities {
       capabilities.setDiagnosticProvider(diagnostics);
     }
     return capabilities;
+  }
+
+  /** Formatting and proposals. */
+  private static void editing(ServerCapabilities capabilities) {
+    capabilities.setDocumentFormattingProvider(true);
+    capabilities.setDocumentRangeFormattingProvider(true);
+    capabilities.setDocumentOnTypeFormattingProvider(new DocumentOnTypeFormattingOptions("\n"));
+    CompletionOptions completion = new CompletionOptions(true, List.of(" ", "\"", "#"));
+    capabilities.setCompletionProvider(completion);
   }
 }
