@@ -7,7 +7,8 @@
 //  * Every token reaches the tree: blanks and comments go to the hidden channel, a character that
 //    means nothing becomes an ERROR token, and a line that is no statement is an `unknownLine`.
 //  * The first words of headers start nothing else.  The other words are contextual (`soft`): they
-//    may also be names.  Only headers, faces, places, axes, units and `at by to in with` are reserved.
+//    may also be names.  Only headers, `language`, faces, places, axes, units and `at by to in with
+//    most` are reserved.
 //  * No clause ends in an optional operand that another clause could start with, and no clause puts a
 //    number before the preposition `in`: the grammar is decided without ambiguity.
 grammar Handwheel;
@@ -96,7 +97,7 @@ statement
   | IN setupRef COLON NOTE text                                        #logNoteLine
   | CHECK kind=(SQUARE | PARALLEL) faceOrDatum TO faceOrDatum WITH instrumentRef  #checkRelationLine
   | CHECK FLAT faceOrDatum WITH instrumentRef                          #checkFlatLine
-  | CHECK checkRef (COMMA? checkRef)* WITH instrumentRef               #checkLine
+  | CHECK checkRef (COMMA checkRef)* WITH instrumentRef                #checkLine
   // shop: one shape for every property; names and types come from a table, not from the grammar
   | property COLON value (COMMA value)*                                #propertyLine
   ;
@@ -263,13 +264,14 @@ machineRef : name ;
 materialRef : name ;
 holeRef : name ;
 furtherHoleRef : ID | startWord ;   // not a clause word: `drill a, depth 5` is a clause
-checkRef : ID | dimension ;
+checkRef : dimension | ID | verbWord | clauseWord ;
 setupRef : name ;
 
 name : ID | soft ;
 soft : startWord | clauseWord ;
-startWord
-  : UNITS | USE | LET | NOTE | MATERIAL | MACHINE | LENGTH | WIDTH | HEIGHT | DATUM | SQUARE | PARALLEL | FLAT
+startWord : dimension | verbWord ;
+verbWord
+  : UNITS | USE | LET | NOTE | MATERIAL | MACHINE | DATUM | SQUARE | PARALLEL | FLAT
   | TOLERANCE | SURFACE | BREAK | HOLE | PATTERN | SIZE | SAWN | ROLLED | CAST | DRAWN | MILLED | GROUND | KERF
   | WANDER | MAKE | HOLD | SEAT | TRUE | TRAM | CUTTER | TOUCH | FIND | ZERO | SET | LOCK | UNLOCK | MOVE | CLEAN
   | ROUGH | FINISH | SPOT | DRILL | REAM | TAP | BORE | COUNTERBORE | COUNTERSINK | SLOT | POCKET | PROFILE | STEP
@@ -385,7 +387,8 @@ OPEN_STRING : '"' ~["\r\n]* ;
 ID        : ([a-wyz] | 'x' [a-z_] | L) (AN | '_' | L)* ('-' (AN | '_' | L)+)* ;
 
 fragment AN : [a-z0-9] ;
-fragment L : [\u00df-\u00f6\u00f8-\u00ff] ;
+// Ranges whose capitals are a range, too: only then does `caseInsensitive` add the right ones.
+fragment L : [\u00e0-\u00f6\u00f8-\u00fe] | '\u00df' | '\u00ff' ;
 fragment D : [0-9]+ ;
 fragment BLANK : [ \t\u00a0] ;
 

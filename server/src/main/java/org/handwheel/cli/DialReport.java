@@ -247,8 +247,5 @@ final class DialReport {
       List<String> axes, long turns, BigDecimal reading, long divisions, Amount error) {}
 
   private record JsonDial(
-      @Nullable String axis,
-      Amount lead,
-      BigDecimal divisions,
-      @Nullable String clockwiseMovesTable) {}
+      @Nullable String axis, Amount lead, BigDecimal divisions, @Nullable String clockwiseMoves) {}
 }

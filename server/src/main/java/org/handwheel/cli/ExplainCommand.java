@@ -91,10 +91,11 @@ final class ExplainCommand implements Callable<Integer> {
               + near.map(id -> "; did you mean '" + id + "'?")
                   .orElse("; handwheel explain --list shows all"));
     }
+    String page = page(asked);
     String word = TextReport.word(severity);
     output.line(palette.strong(asked) + "  (" + palette.severity(word, severity) + ")");
     output.line("");
-    output.lines(MarkdownText.lines(page(asked), output.glyphs(), palette, output.width()));
+    output.lines(MarkdownText.lines(page, output.glyphs(), palette, output.width()));
   }
 
   private String page(String id) {

@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.handwheel.cli.CheckCommand.FailOn;
 import org.handwheel.cli.CheckCommand.Format;
-import org.handwheel.cli.Surroundings.Screen;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -44,6 +43,9 @@ final class Handwheel implements Callable<Integer> {
   /** Wrong usage or an internal error. */
   static final int EXIT_TROUBLE = 2;
 
+  /** What picocli needs to lay out a help text. */
+  private static final int NARROWEST_HELP = 55;
+
   @Spec private @Nullable CommandSpec spec;
 
   private Handwheel() {}
@@ -73,15 +75,13 @@ final class Handwheel implements Callable<Integer> {
         new CommandLine(new Handwheel())
             .addSubcommand(new CheckCommand(surroundings, output))
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
-            .addSubcommand(new DialCommand(surroundings, output));
+            .addSubcommand(new DialCommand(surroundings, output))
+            .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
         .setErr(output.errWriter())
         .setColorScheme(CommandLine.Help.defaultColorScheme(ansi))
-        .setUsageHelpWidth(
-            surroundings.screen() == Screen.TERMINAL
-                ? surroundings.width()
-                : Surroundings.USUAL_WIDTH)
+        .setUsageHelpWidth(Math.max(NARROWEST_HELP, surroundings.width()))
         .registerConverter(Format.class, word -> choice(Format.class, word))
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.lsp4j.DidChangeWatchedFilesRegistrationOptions;
 import org.eclipse.lsp4j.FileSystemWatcher;
 import org.eclipse.lsp4j.InitializeParams;
@@ -31,6 +32,7 @@ import org.jspecify.annotations.Nullable;
 /** The server's life from the first greeting to the exit. */
 final class HandwheelServer implements LanguageServer, LanguageClientAware {
   private static final int WORKERS = 2;
+  private static final int FAREWELL_SECONDS = 2;
 
   private final String version;
   private final Runnable exit;
@@ -129,6 +131,12 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
   public CompletableFuture<Object> shutdown() {
     shutDown = true;
     workers.shutdown();
+    try {
+      // What was asked before is answered before the farewell.
+      boolean unused = workers.awaitTermination(FAREWELL_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
     return CompletableFuture.completedFuture(new Object());
   }
 

@@ -74,7 +74,8 @@ public sealed interface Owned {
    * @param handle where the handle is, if said
    * @param clockwise where the table (on Z: what the handle moves) goes when that handle turns
    *     clockwise, if said; there is no default for handedness
-   * @param readable the part of a division that can be read, 1/2 unless the shop says otherwise
+   * @param readable the part of a division that can be set by eye, a whole one unless the shop says
+   *     otherwise
    */
   record Screw(
       Axis axis,

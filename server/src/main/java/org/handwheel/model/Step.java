@@ -49,6 +49,7 @@ public sealed interface Step {
    * @param face the edge's face, or nothing for the centre of a hole
    * @param from the side it is approached from
    * @param finder the edge finder, if one is used
+   * @param place where the spindle's axis stands when the dials are set to zero
    */
   record Find(
       Origin origin,
@@ -56,11 +57,20 @@ public sealed interface Step {
       @Nullable String centreOf,
       @Nullable Direction from,
       Owned.@Nullable Finder finder,
-      Set<Axis> zeroed)
+      Set<Axis> zeroed,
+      ZeroPlace place)
       implements Step {
     public Find {
       zeroed = Set.copyOf(zeroed);
     }
+  }
+
+  /** Where the spindle's axis stands when a dial is set to zero after a search. */
+  enum ZeroPlace {
+    /** Over the edge or the centre that was found. */
+    FOUND,
+    /** Where the finder touches: half its tip before the edge. */
+    TOUCH
   }
 
   /** Setting dials to zero where the machine stands. */

@@ -53,7 +53,7 @@ public final class Checker {
   public Checked check(Workspace workspace, String path) {
     SyntaxTree tree =
         workspace.file(path).orElseThrow(() -> new IllegalArgumentException("no file " + path));
-    return isShop(tree) ? checkShop(tree) : checkPlan(workspace, tree);
+    return isShop(tree) ? checkShop(workspace, tree) : checkPlan(workspace, tree);
   }
 
   /** A file is a shop file by its name, or by its first header if the name does not tell. */
@@ -71,22 +71,28 @@ public final class Checker {
             .isPresent();
   }
 
-  private Checked checkShop(SyntaxTree tree) {
-    Shop.ShopFile file = ShopFiles.build(tree);
-    List<Finding> findings = new ArrayList<>(file.findings());
-    findings.addAll(unknownSeverities(file.shop()));
-    List<String> used =
-        file.uses().stream().flatMap(use -> Optional.ofNullable(use.path()).stream()).toList();
-    return new Checked(tree, null, null, used, settle(tree, file.shop(), findings));
+  private static Checked checkShop(Workspace workspace, SyntaxTree tree) {
+    ShopFiles.Checkable checked = ShopFiles.check(workspace, tree);
+    Shop shop = checked.file().shop();
+    List<Finding> findings = new ArrayList<>(checked.file().findings());
+    findings.addAll(unsoundSeverities(shop));
+    return new Checked(tree, null, null, checked.usedFiles(), settle(tree, shop, findings));
   }
 
-  private static List<Finding> unknownSeverities(Shop shop) {
+  private static List<Finding> unsoundSeverities(Shop shop) {
     List<Finding> findings = new ArrayList<>();
     shop.severities()
         .forEach(
             (rule, setting) -> {
               if (!Rules.severities().containsKey(rule)) {
                 findings.add(unknownRule("unknown-property", rule, setting.origin()));
+              } else if (FindingRules.isFixed(rule) && setting.value() != Severity.ERROR) {
+                findings.add(
+                    new Finding(
+                        "bad-value",
+                        Severity.ERROR,
+                        setting.origin(),
+                        "`" + rule + "` is always an error"));
               }
             });
     return findings;
@@ -140,6 +146,10 @@ public final class Checker {
       if (!before.add(place(finding))) {
         continue;
       }
+      if (finding.origin().section() == log.header().section()) {
+        findings.add(finding);
+        continue;
+      }
       String words = log.title().isEmpty() ? "with the readings of the log" : log.title();
       List<Related> related = new ArrayList<>(finding.related());
       related.add(new Related(log.header(), "with the readings of this log"));
@@ -164,23 +174,16 @@ public final class Checker {
 
   private static List<Finding> settle(SyntaxTree tree, Shop shop, List<Finding> findings) {
     boolean tooNew = findings.stream().anyMatch(finding -> finding.rule().equals("language-level"));
-    List<Finding> settled = new ArrayList<>();
-    for (Finding finding : findings) {
-      Finding weighed = weigh(finding, shop.severities());
-      if (tooNew && !finding.rule().equals("language-level")) {
+    return silence(tree, findings).stream()
+        .map(finding -> weigh(finding, shop.severities()))
+        .filter(finding -> finding.severity() != Severity.OFF)
         // A file of a newer level may mean something else: nothing is certain, so nothing is fixed.
-        weighed = doubtful(weighed);
-      }
-      if (weighed.severity() != Severity.OFF) {
-        settled.add(weighed);
-      }
-    }
-    List<Finding> kept = silence(tree, settled);
-    kept.sort(
-        Comparator.<Finding>comparingInt(finding -> position(tree, finding))
-            .thenComparing(Finding::rule)
-            .thenComparing(Finding::message));
-    return kept;
+        .map(finding -> tooNew ? doubtful(finding) : finding)
+        .sorted(
+            Comparator.<Finding>comparingInt(finding -> position(tree, finding))
+                .thenComparing(Finding::rule)
+                .thenComparing(Finding::message))
+        .toList();
   }
 
   private static int position(SyntaxTree tree, Finding finding) {
@@ -189,10 +192,15 @@ public final class Checker {
 
   private static Finding weigh(Finding finding, Map<String, Located<Severity>> severities) {
     Located<Severity> own = severities.get(finding.rule());
-    return own == null ? finding : finding.withSeverity(own.value());
+    return own == null || FindingRules.isFixed(finding.rule())
+        ? finding
+        : finding.withSeverity(own.value());
   }
 
   private static Finding doubtful(Finding finding) {
+    if (finding.rule().equals("language-level")) {
+      return finding;
+    }
     Severity severity =
         finding.severity() == Severity.ERROR ? Severity.WARNING : finding.severity();
     return new Finding(
@@ -205,38 +213,73 @@ public final class Checker {
   }
 
   private static List<Finding> silence(SyntaxTree tree, List<Finding> findings) {
+    // What could not be read keeps rules from running, and then no comment is known to be unused.
+    boolean readWhole =
+        findings.stream().noneMatch(finding -> FindingRules.stopsReading(finding.rule()));
     List<Finding> kept = new ArrayList<>(findings);
     for (Section section : tree.sections()) {
       for (Ignore ignore : section.ignores()) {
-        boolean used = kept.removeIf(finding -> silences(section, ignore, finding));
-        if (!Rules.severities().containsKey(ignore.rule())) {
-          kept.add(unknownRule("unused-ignore", ignore.rule(), ignore.origin()));
-        } else if (!used) {
-          kept.add(
-              new Finding(
-                      "unused-ignore",
-                      Severity.WARNING,
-                      ignore.origin(),
-                      "there is no `" + ignore.rule() + "` on this line to ignore")
-                  .withFix(Fix.replace("Remove the comment", ignore.origin(), "")));
-        } else if (ignore.reason().isEmpty()) {
-          kept.add(
-              new Finding(
-                  "ignore-reason",
-                  Severity.WARNING,
-                  ignore.origin(),
-                  "say why: `# ignore " + ignore.rule() + ": reason`"));
-        }
+        boolean used = kept.removeIf(finding -> silences(ignore, finding));
+        aboutIgnore(ignore, used, readWhole).ifPresent(kept::add);
       }
     }
     return kept;
   }
 
-  private static boolean silences(Section section, Ignore ignore, Finding finding) {
-    Origin origin = finding.origin();
-    return origin.section() == section
-        && finding.rule().equals(ignore.rule())
-        && !finding.rule().equals("syntax")
-        && section.source().lineAt(origin.start()) == ignore.line();
+  /** What is wrong with a comment that silences a rule. */
+  private static Optional<Finding> aboutIgnore(Ignore ignore, boolean used, boolean readWhole) {
+    Origin origin = ignore.origin();
+    if (!Rules.severities().containsKey(ignore.rule())) {
+      // "# ignore this" is a remark; with a reason, or nearly the name of a rule, it is a slip.
+      boolean meant =
+          !ignore.reason().isEmpty()
+              || Nearest.to(ignore.rule(), Rules.severities().keySet()).isPresent();
+      return meant
+          ? Optional.of(unknownRule("unused-ignore", ignore.rule(), origin))
+          : Optional.empty();
+    }
+    if (FindingRules.isFixed(ignore.rule())) {
+      return Optional.of(
+          new Finding(
+                  "unused-ignore",
+                  Severity.WARNING,
+                  origin,
+                  "`" + ignore.rule() + "` cannot be ignored")
+              .withFix(Fix.replace("Remove the comment", withBlanks(origin), "")));
+    }
+    if (!used && readWhole) {
+      return Optional.of(
+          new Finding(
+                  "unused-ignore",
+                  Severity.WARNING,
+                  origin,
+                  "there is no `" + ignore.rule() + "` on this line to ignore")
+              .withFix(Fix.replace("Remove the comment", withBlanks(origin), "")));
+    }
+    if (used && ignore.reason().isEmpty()) {
+      return Optional.of(
+          new Finding(
+              "ignore-reason",
+              Severity.WARNING,
+              origin,
+              "say why: `# ignore " + ignore.rule() + ": reason`"));
+    }
+    return Optional.empty();
+  }
+
+  /** The comment with the blanks before it on its line. */
+  private static Origin withBlanks(Origin origin) {
+    String text = origin.section().text();
+    int start = origin.start();
+    while (start > 0 && (text.charAt(start - 1) == ' ' || text.charAt(start - 1) == '\t')) {
+      start--;
+    }
+    return new Origin(origin.section(), start, origin.end());
+  }
+
+  private static boolean silences(Ignore ignore, Finding finding) {
+    return finding.rule().equals(ignore.rule())
+        && !FindingRules.isFixed(finding.rule())
+        && ignore.isAbout(finding.origin());
   }
 }

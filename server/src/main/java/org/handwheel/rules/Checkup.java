@@ -1,12 +1,16 @@
 package org.handwheel.rules;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.handwheel.model.Limits;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
+import org.handwheel.model.Step;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.Finding;
 import org.handwheel.work.Drawing;
+import org.handwheel.work.Obstacle;
 import org.handwheel.work.PlanRun;
 import org.jspecify.annotations.Nullable;
 
@@ -19,21 +23,49 @@ public record Checkup(Plan plan, PlanRun run, StandardTables tables) {
     return plan.shop().limits();
   }
 
+  /**
+   * The setups at whose start the state of the work is known: up to and with the first in which a
+   * line could not be read.
+   */
   public List<PlanRun.SetupRun> setups() {
-    return run.setups();
+    List<PlanRun.SetupRun> setups = run.setups();
+    return setups.subList(0, Math.min(setups.size(), wholeSetups().size() + 1));
   }
 
   /**
-   * Whether every line of every setup could be read: only then does what seems to be missing at the
-   * end of the plan really miss.
+   * Whether every line of every setup could be read and every cut be worked out: only then does
+   * what seems to be missing at the end of the plan really miss.
    */
   public boolean isWhole() {
-    return plan.setups().stream().allMatch(setup -> setup.damage() == Setup.Damage.NONE);
+    return plan.setups().stream().allMatch(Checkup::isRead)
+        && run.steps().allMatch(step -> !(step.step() instanceof Step.Cut) || step.cut() != null);
   }
 
-  /** The setups in which what seems to be missing really misses. */
+  /**
+   * The setups in which what seems to be missing really misses: those before the first with a line
+   * that could not be read, for what that line does to the work is not known after it.
+   */
   public List<PlanRun.SetupRun> wholeSetups() {
-    return setups().stream().filter(setup -> setup.setup().damage() == Setup.Damage.NONE).toList();
+    return run.setups().stream().takeWhile(setup -> isRead(setup.setup())).toList();
+  }
+
+  private static boolean isRead(Setup setup) {
+    return setup.damage() == Setup.Damage.NONE;
+  }
+
+  /**
+   * Whether a rule of its own reports what kept two faces from becoming square or parallel; then it
+   * need not be said a second time.
+   */
+  public boolean isReported(@Nullable Obstacle obstacle) {
+    if (obstacle == null || !obstacle.kind().isReportedElsewhere()) {
+      return false;
+    }
+    List<Finding> found = new ArrayList<>();
+    Rules.all().stream()
+        .filter(rule -> obstacle.kind().rules().contains(rule.id()))
+        .forEach(rule -> rule.check(this, found::add));
+    return !found.isEmpty();
   }
 
   /** The size the drawing asks for along a dimension, if it can be relied on. */

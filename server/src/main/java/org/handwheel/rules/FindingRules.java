@@ -1,6 +1,7 @@
 package org.handwheel.rules;
 
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.handwheel.syntax.Severity;
 
@@ -30,7 +31,20 @@ final class FindingRules {
           Map.entry("ignore-reason", Severity.WARNING),
           Map.entry("unused-ignore", Severity.WARNING));
 
+  /** Without these nothing of the file can be relied on, so they are never silenced or lowered. */
+  private static final Set<String> FIXED = Set.of("syntax", "language-level", "overflow");
+
   private FindingRules() {}
+
+  /** Whether the weight of these findings is not a matter of taste. */
+  static boolean isFixed(String rule) {
+    return FIXED.contains(rule);
+  }
+
+  /** Whether these findings mean that something of the file could not be read. */
+  static boolean stopsReading(String rule) {
+    return READING.get(rule) == Severity.ERROR;
+  }
 
   static Map<String, Severity> all() {
     return new TreeMap<>(READING);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -46,8 +47,14 @@ public final class Expectations {
    *
    * @param tokenType the kind of token
    * @param rules the rules that would take it, outermost first
+   * @param entered how many of the rules are under way already; the others begin with this token
    */
-  public record Expected(int tokenType, List<Integer> rules) {}
+  public record Expected(int tokenType, List<Integer> rules, int entered) {
+    /** The rules that begin here, outermost first. */
+    public List<Integer> begun() {
+      return rules.subList(entered, rules.size());
+    }
+  }
 
   /** How many tokens of the line were understood. */
   public int position() {
@@ -65,14 +72,32 @@ public final class Expectations {
 
   /** Walks over the tokens as far as any reading goes. */
   public static Expectations after(List<Token> tokens) {
-    Set<Config> configs = new HashSet<>();
+    Walk walk = walk(tokens);
+    return new Expectations(walk.at, walk.closure.complete, walk.closure.expected(walk.at));
+  }
+
+  /** Whether the tokens make a whole line. */
+  static boolean isWhole(List<Token> tokens) {
+    Walk walk = walk(tokens);
+    return walk.at == tokens.size() && walk.closure.complete;
+  }
+
+  /** How many tokens can be read. */
+  static int readable(List<Token> tokens) {
+    return walk(tokens).at;
+  }
+
+  private record Walk(int at, Closure closure) {}
+
+  private static Walk walk(List<Token> tokens) {
+    Set<Config> configs = new LinkedHashSet<>(); // in the order of the grammar
     for (ATNState start : STARTS) {
       configs.add(new Config(start, null));
     }
     int at = 0;
     while (true) {
-      Closure closure = close(configs);
-      Set<Config> next = new HashSet<>();
+      Closure closure = close(configs, at);
+      Set<Config> next = new LinkedHashSet<>();
       if (at < tokens.size()) {
         int type = tokens.get(at).getType();
         for (Step step : closure.steps) {
@@ -82,38 +107,56 @@ public final class Expectations {
         }
       }
       if (next.isEmpty()) {
-        return new Expectations(at, closure.complete, closure.expected());
+        return new Walk(at, closure);
       }
       configs = next;
       at++;
     }
   }
 
-  private record Frame(ATNState follow, int rule, @Nullable Frame below) {}
+  /** A rule called, the rule it was called from, and how many tokens came before the call. */
+  private record Frame(ATNState follow, int rule, int called, @Nullable Frame below, int hash) {
+    Frame(ATNState follow, int rule, int called, @Nullable Frame below) {
+      this(
+          follow,
+          rule,
+          called,
+          below,
+          31 * (31 * follow.stateNumber + called) + (below == null ? 0 : below.hash));
+    }
+
+    /** Computed once: these are looked up by the thousand, each with the whole stack below it. */
+    @Override
+    public int hashCode() {
+      return hash;
+    }
+  }
 
   private record Config(ATNState state, @Nullable Frame stack) {}
 
   private record Step(IntervalSet takes, ATNState target, @Nullable Frame stack, int rule) {}
 
   private record Closure(List<Step> steps, boolean complete) {
-    List<Expected> expected() {
+    List<Expected> expected(int position) {
       Map<Expected, Boolean> found = new LinkedHashMap<>();
       for (Step step : steps) {
         List<Integer> rules = new ArrayList<>();
         rules.add(step.rule);
+        int entered = position == 0 ? 0 : 1;
         for (Frame frame = step.stack; frame != null; frame = frame.below) {
           rules.add(0, frame.rule);
+          entered += frame.called < position ? 1 : 0;
         }
         List<Integer> path = List.copyOf(rules);
         for (int type : step.takes.toList()) {
-          found.put(new Expected(type, path), true);
+          found.put(new Expected(type, path, entered), true);
         }
       }
       return List.copyOf(found.keySet());
     }
   }
 
-  private static Closure close(Set<Config> configs) {
+  private static Closure close(Set<Config> configs, int position) {
     List<Step> steps = new ArrayList<>();
     boolean complete = false;
     Set<Config> seen = new HashSet<>(configs);
@@ -130,7 +173,7 @@ public final class Expectations {
       }
       for (Transition transition : config.state.getTransitions()) {
         if (transition instanceof RuleTransition call) {
-          Frame frame = new Frame(call.followState, config.state.ruleIndex, config.stack);
+          Frame frame = new Frame(call.followState, config.state.ruleIndex, position, config.stack);
           add(new Config(call.target, frame), seen, open);
         } else if (transition.isEpsilon()) {
           add(new Config(transition.target, config.stack), seen, open);

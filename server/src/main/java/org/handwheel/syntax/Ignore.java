@@ -17,6 +17,14 @@ public record Ignore(String rule, String reason, Origin origin, int line) {
   private static final Pattern FORM =
       Pattern.compile("#\\s*ignore\\s+([a-z]+(?:-[a-z]+)*)\\s*(?::\\s*(.*?)\\s*)?");
 
+  /** Whether it is about the line a place stands on; lines joined by {@code \\} are one line. */
+  public boolean isAbout(Origin place) {
+    Section section = origin.section();
+    return place.section() == section
+        && line < section.source().lineCount()
+        && section.lineOf(place.start()) == section.lineOf(section.source().lineStart(line));
+  }
+
   static Optional<Ignore> in(String comment, Origin origin, int line) {
     Matcher matcher = FORM.matcher(comment);
     if (!matcher.matches()) {

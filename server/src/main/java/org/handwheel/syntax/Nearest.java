@@ -10,17 +10,24 @@ public final class Nearest {
   private Nearest() {}
 
   /**
-   * The nearest word, if it is near enough: a third of the letters, at most three, may be wrong.
+   * The nearest word, if it is near enough: a third of the letters, at most three, may be wrong,
+   * and of two letters one.
    */
   public static Optional<String> to(String word, Collection<String> candidates) {
     String wanted = word.toLowerCase(Locale.ROOT);
-    int allowed = Math.max(1, Math.min(3, wanted.length() / 3));
     return candidates.stream()
-        .filter(candidate -> distance(wanted, candidate.toLowerCase(Locale.ROOT)) <= allowed)
+        .filter(candidate -> isNear(word, candidate))
         .min(
             Comparator.<String>comparingInt(
                     candidate -> distance(wanted, candidate.toLowerCase(Locale.ROOT)))
                 .thenComparing(Comparator.naturalOrder()));
+  }
+
+  /** Whether a word may stand for another misspelt. */
+  static boolean isNear(String word, String candidate) {
+    int allowed = word.length() == 1 ? 0 : Math.max(1, Math.min(3, word.length() / 3));
+    return Math.abs(word.length() - candidate.length()) <= allowed
+        && distance(word.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT)) <= allowed;
   }
 
   /** Insertions, deletions, replacements and swaps of neighbours (optimal string alignment). */

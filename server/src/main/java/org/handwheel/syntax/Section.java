@@ -1,10 +1,17 @@
 package org.handwheel.syntax;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.antlr.v4.runtime.tree.TerminalNode;
+import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.FileContext;
 
@@ -19,6 +26,8 @@ public final class Section {
   private final List<Token> tokens;
   private final FileContext tree;
   private final int[] utf16Offsets;
+  private final int[] lineStarts;
+  private final BitSet broken = new BitSet();
   private List<Finding> problems = List.of();
   private List<Ignore> ignores = List.of();
 
@@ -29,11 +38,13 @@ public final class Section {
     this.tokens = List.copyOf(tokens);
     this.tree = tree;
     this.utf16Offsets = utf16Offsets(text);
+    this.lineStarts = lineStarts();
   }
 
   /** Set once by the parser, which needs the section to say where its findings are. */
   Section with(List<Finding> foundProblems, List<Ignore> foundIgnores) {
     problems = List.copyOf(foundProblems);
+    problems.forEach(problem -> broken.set(lineOf(problem.origin().start())));
     ignores = List.copyOf(foundIgnores);
     return this;
   }
@@ -79,12 +90,37 @@ public final class Section {
 
   /** Whether the grammar of this line is broken, so that its meaning is not to be relied on. */
   public boolean isBroken(ContentContext line) {
-    Origin origin = origin(line);
-    int first = source.lineAt(origin.start());
-    int last = source.lineAt(origin.end());
-    return problems.stream()
-        .mapToInt(problem -> source.lineAt(problem.origin().start()))
-        .anyMatch(at -> at >= first && at <= last);
+    return broken.get(lineOf(origin(line).start()));
+  }
+
+  /** The visible tokens of each broken line, without its end. */
+  public List<List<Token>> brokenLines() {
+    Map<Integer, List<Token>> lines = new TreeMap<>();
+    for (Token token : tokens) {
+      int line = lineOf(utf16(token.getStartIndex()));
+      if (broken.get(line)
+          && token.getChannel() == Token.DEFAULT_CHANNEL
+          && token.getType() != HandwheelLexer.NL
+          && token.getType() != Token.EOF) {
+        lines.computeIfAbsent(line, key -> new ArrayList<>()).add(token);
+      }
+    }
+    return List.copyOf(lines.values());
+  }
+
+  /** The number of the line an offset stands on, lines joined by {@code \\} counting as one. */
+  int lineOf(int offset) {
+    int found = Arrays.binarySearch(lineStarts, offset);
+    return found >= 0 ? found : -found - 2;
+  }
+
+  private int[] lineStarts() {
+    return IntStream.concat(
+            IntStream.of(0),
+            tokens.stream()
+                .filter(token -> token.getType() == HandwheelLexer.NL)
+                .mapToInt(token -> utf16(token.getStopIndex() + 1)))
+        .toArray();
   }
 
   public Origin origin(ParseTree node) {

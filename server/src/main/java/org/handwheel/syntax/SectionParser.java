@@ -3,7 +3,10 @@ package org.handwheel.syntax;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.Set;
+import java.util.TreeSet;
+import org.antlr.v4.runtime.ANTLRErrorListener;
 import org.antlr.v4.runtime.BaseErrorListener;
 import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonTokenStream;
@@ -24,38 +27,53 @@ final class SectionParser {
   private SectionParser() {}
 
   static Section parse(String path, SectionKind kind, String text) {
-    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text));
-    lexer.removeErrorListeners();
-    CommonTokenStream stream = new CommonTokenStream(lexer);
-    HandwheelParser parser = new HandwheelParser(stream);
-    parser.removeErrorListeners();
-    parser.setErrorHandler(new LineBoundRecovery());
     BrokenLines broken = new BrokenLines();
-    parser.addErrorListener(broken);
+    HandwheelParser parser = parserOf(text, broken);
+    CommonTokenStream stream = (CommonTokenStream) parser.getTokenStream();
     FileContext tree = parser.file();
     stream.fill();
     Section section = new Section(path, kind, text, stream.getTokens(), tree);
-    return section.with(problems(section, broken.lines), ignores(section));
+    return section.with(problems(section, broken.tokens), ignores(section));
   }
 
-  private static List<Finding> problems(Section section, Set<Integer> brokenLines) {
+  /** A parser that keeps its errors to their lines and tells them only to the listener. */
+  static HandwheelParser parserOf(String text, ANTLRErrorListener listener) {
+    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text));
+    lexer.removeErrorListeners();
+    HandwheelParser parser = new HandwheelParser(new CommonTokenStream(lexer));
+    parser.removeErrorListeners();
+    parser.setErrorHandler(new LineBoundRecovery());
+    parser.addErrorListener(listener);
+    return parser;
+  }
+
+  private static List<Finding> problems(Section section, Set<Integer> brokenAt) {
     List<Finding> problems = new ArrayList<>();
+    Token openJoin = openJoin(section.tokens());
+    Set<Integer> unknownStarts = unknownStarts(section);
+    NavigableSet<Integer> broken = new TreeSet<>(brokenAt);
     for (List<Token> line : logicalLines(section.tokens())) {
-      Token first = line.get(0);
-      Token last = line.get(line.size() - 1);
-      boolean broken =
-          brokenLines.stream().anyMatch(at -> at >= first.getLine() && at <= last.getLine());
-      if (broken) {
+      int first = line.get(0).getTokenIndex();
+      int last = line.get(line.size() - 1).getTokenIndex();
+      if (openJoin != null && line.get(line.size() - 1).getType() == Token.EOF) {
+        problems.add(LineProblem.joinedToNothing(section, openJoin));
+      } else if (!broken.subSet(first, true, last, true).isEmpty()) {
         problems.add(LineProblem.explain(section, line));
+      } else if (unknownStarts.contains(first)) {
+        problems.add(LineProblem.unknown(section, line.subList(0, line.size() - 1)));
       }
     }
+    return problems;
+  }
+
+  private static Set<Integer> unknownStarts(Section section) {
+    Set<Integer> starts = new HashSet<>();
     for (ContentContext line : section.lines()) {
       if (line.unknownLine() != null) {
-        problems.add(LineProblem.unknown(section, line));
+        starts.add(line.getStart().getTokenIndex());
       }
     }
-    problems.sort((a, b) -> Integer.compare(a.origin().start(), b.origin().start()));
-    return problems;
+    return starts;
   }
 
   /** The visible tokens of each line, joined lines as one; a line break or the end closes each. */
@@ -75,26 +93,45 @@ final class SectionParser {
     return lines;
   }
 
+  /** A {@code \\} that joins its line to nothing: behind it come only blanks and comments. */
+  private static @Nullable Token openJoin(List<Token> tokens) {
+    for (int i = tokens.size() - 2; i >= 0; i--) {
+      int type = tokens.get(i).getType();
+      if (type == HandwheelLexer.JOIN) {
+        return tokens.get(i);
+      }
+      if (type != HandwheelLexer.WS && type != HandwheelLexer.COMMENT) {
+        return null;
+      }
+    }
+    return null;
+  }
+
   private static List<Ignore> ignores(Section section) {
     List<Ignore> ignores = new ArrayList<>();
     int lastCodeLine = -1;
     for (Token token : section.tokens()) {
+      Origin origin = section.origin(token);
+      int line = section.source().lineAt(origin.start());
       if (token.getChannel() == Token.DEFAULT_CHANNEL) {
         if (token.getType() != HandwheelLexer.NL) {
-          lastCodeLine = token.getLine();
+          lastCodeLine = line;
         }
       } else if (token.getType() == HandwheelLexer.COMMENT) {
-        // Behind a statement it is about that line; alone, about the next.  ANTLR counts from 1.
-        int about = lastCodeLine == token.getLine() ? token.getLine() - 1 : token.getLine();
-        Ignore.in(token.getText(), section.origin(token), about).ifPresent(ignores::add);
+        // Behind a statement it is about that line; alone, about the next.
+        int about = lastCodeLine == line ? line : line + 1;
+        Ignore.in(token.getText(), origin, about).ifPresent(ignores::add);
       }
     }
     return ignores;
   }
 
-  /** Collects which lines the parser stumbled over; the words come from {@link LineProblem}. */
+  /**
+   * Collects at which tokens the parser stumbled; the words come from {@link LineProblem}. Tokens
+   * and not line numbers: the lexer does not count lines that end in a lone carriage return.
+   */
   private static final class BrokenLines extends BaseErrorListener {
-    private final Set<Integer> lines = new HashSet<>();
+    private final Set<Integer> tokens = new HashSet<>();
 
     @Override
     public void syntaxError(
@@ -104,7 +141,7 @@ final class SectionParser {
         int column,
         String message,
         @Nullable RecognitionException e) {
-      lines.add(line);
+      tokens.add(((Token) offendingSymbol).getTokenIndex());
     }
   }
 

@@ -78,33 +78,7 @@ public final class SyntaxTree {
   }
 
   private static String firstWord(String text, int lineStart) {
-    int from = lineStart;
-    while (from < text.length() && isBlank(text.charAt(from))) {
-      from++;
-    }
-    int to = from;
-    while (to < text.length() && isWordPart(text.charAt(to))) {
-      to++;
-    }
-    return text.substring(from, to);
-  }
-
-  private static boolean isBlank(char c) {
-    return c == ' '
-        || c == '\t'
-        || c == '\u00a0'
-        || c == '\u2007'
-        || c == '\u202f'
-        || c == '\ufeff';
-  }
-
-  private static boolean isWordPart(char c) {
-    return (c >= 'a' && c <= 'z')
-        || (c >= 'A' && c <= 'Z')
-        || (c >= '0' && c <= '9')
-        || c == '_'
-        || c == '-'
-        || (c >= '\u00df' && c <= '\u00ff' && c != '\u00f7');
+    return HeaderWord.at(text, lineStart);
   }
 
   public String path() {

@@ -62,14 +62,31 @@ public final class Vocabulary {
           Map.entry(HandwheelParser.RULE_machineRef, "the name of a machine"),
           Map.entry(HandwheelParser.RULE_materialRef, "the name of a material"),
           Map.entry(HandwheelParser.RULE_holeRef, "the name of a hole or pattern"),
-          Map.entry(HandwheelParser.RULE_furtherHoleRef, "another hole's name"),
+          Map.entry(HandwheelParser.RULE_furtherHoleRef, "the name of a hole"),
           Map.entry(HandwheelParser.RULE_checkRef, "what to check"),
           Map.entry(HandwheelParser.RULE_setupRef, "the name of a setup"),
           Map.entry(HandwheelParser.RULE_featureTarget, "a face or a feature's name"),
           Map.entry(HandwheelParser.RULE_zeroAt, "edge, touch, centre or a face"),
           Map.entry(HandwheelParser.RULE_wipeTarget, "a face, jaws, parallels or table"),
           Map.entry(HandwheelParser.RULE_rest, "table, angle-plate, v-block or subplate"),
+          Map.entry(HandwheelParser.RULE_holeClause, "what the hole is (dia, at, depth, ...)"),
+          Map.entry(HandwheelParser.RULE_patternClause, "how it repeats (count, about, at, by)"),
+          Map.entry(HandwheelParser.RULE_holdClause, "how it is held (up, fixed, on, at, ...)"),
+          Map.entry(HandwheelParser.RULE_seatClause, "how it is seated (tapped, upright, ...)"),
+          Map.entry(HandwheelParser.RULE_toolClause, "`speed` or `feed`"),
+          Map.entry(
+              HandwheelParser.RULE_cutClause, "how to cut (at, leaving, pass, travel, speed, ...)"),
+          Map.entry(
+              HandwheelParser.RULE_holeCutClause, "how to cut (with, depth, peck, speed, feed)"),
+          Map.entry(
+              HandwheelParser.RULE_featureClause,
+              "what it is or how to cut it (in, at, with, ...)"),
+          Map.entry(HandwheelParser.RULE_property, "the name of a property"),
           Map.entry(HandwheelParser.RULE_name, "a name"));
+
+  /** What may follow any number; in a message these would drown what was forgotten. */
+  private static final Set<Integer> OPERATORS =
+      Set.of(HandwheelLexer.PLUS, HandwheelLexer.MINUS, HandwheelLexer.STAR, HandwheelLexer.SLASH);
 
   private Vocabulary() {}
 
@@ -86,6 +103,7 @@ public final class Vocabulary {
       case HandwheelLexer.THREAD_M, HandwheelLexer.THREAD_NAMED -> "a thread";
       case HandwheelLexer.RATE_UNIT, HandwheelLexer.POWER_UNIT -> "a unit";
       case HandwheelLexer.IN -> "`in`";
+      case HandwheelLexer.RA -> "`Ra`";
       case HandwheelLexer.DIA -> "`dia`";
       case HandwheelLexer.X -> "`x`";
       case HandwheelLexer.MINUS -> "`-`";
@@ -111,20 +129,30 @@ public final class Vocabulary {
         : "";
   }
 
-  /** What may come next, each once: `to`, a length, a face. */
+  /**
+   * What may come next, each once: `to`, a length, a face. Where anything else may come, commas and
+   * colons are left out, and operators and units in any case but the last.
+   */
   public static List<String> phrases(Expectations expectations) {
-    Set<String> phrases = new LinkedHashSet<>();
+    Set<String> words = new LinkedHashSet<>();
+    Set<String> marks = new LinkedHashSet<>();
+    Set<String> operators = new LinkedHashSet<>();
     for (Expected expected : expectations.expected()) {
-      phrases.add(phrase(expected));
+      int type = expected.tokenType();
+      boolean operator =
+          (OPERATORS.contains(type) && expected.begun().isEmpty())
+              || expected.begun().contains(HandwheelParser.RULE_unit);
+      boolean mark = type == HandwheelLexer.COMMA || type == HandwheelLexer.COLON;
+      (operator ? operators : mark ? marks : words).add(phrase(expected));
     }
     if (expectations.mayEnd()) {
-      phrases.add("the end of the line");
+      words.add("the end of the line");
     }
-    return List.copyOf(phrases);
+    return List.copyOf(!words.isEmpty() ? words : !marks.isEmpty() ? marks : operators);
   }
 
   private static String phrase(Expected expected) {
-    for (int rule : expected.rules()) {
+    for (int rule : expected.begun()) {
       String phrase = RULES.get(rule);
       if (phrase != null) {
         return phrase;

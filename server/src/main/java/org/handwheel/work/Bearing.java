@@ -50,11 +50,6 @@ public record Bearing(
     SQUARE
   }
 
-  /**
-   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
-   */
-  private static final int SEAT_OVER_JAW = 2;
-
   static Bearing of(Grip grip, Workpiece work, Bench bench, Limits limits) {
     Obstacle jaw = jawObstacle(grip, work, limits);
     Obstacle seat = seatObstacle(grip, work, bench);
@@ -71,21 +66,69 @@ public record Bearing(
     return new Bearing(lean, tilt, plan == null ? Ruler.JAW : Ruler.NONE, jaw, seat, plan, upright);
   }
 
-  /** Work held by clamps on a plate or on the table lies on the face underneath. */
-  static Bearing onPlate(Hold hold, Workpiece work) {
+  /**
+   * Work held by clamps: on a plate or on the table it lies on the face underneath; against an
+   * angle plate it leans as the plate does, and only tapping it down proves that it sits on
+   * anything; what a V-block does to a block nobody can say.
+   */
+  static Bearing onPlate(Hold hold, Workpiece work, Bench bench) {
     Face under = hold.up() == null ? Face.BOTTOM : hold.up().value().opposite();
-    FaceState state = work.face(under);
-    Obstacle jaw =
-        new Obstacle(Obstacle.Kind.OTHER, "no fixed jaw rules work that is clamped", hold.origin());
-    if (state.isGood()) {
-      return new Bearing(Ruler.SEAT, Ruler.SEAT, Ruler.NONE, jaw, null, jaw, null);
+    Origin origin = hold.origin();
+    Hold.PlateKind plate =
+        hold.rest() instanceof Hold.Rest.OnPlate onPlate ? onPlate.plate() : Hold.PlateKind.TABLE;
+    Obstacle clamped =
+        new Obstacle(Obstacle.Kind.OTHER, "no fixed jaw rules work that is clamped", origin);
+    if (plate == Hold.PlateKind.V_BLOCK) {
+      Obstacle block =
+          new Obstacle(Obstacle.Kind.OTHER, "a V-block does not rule flat faces", origin);
+      return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, block, block, block, null);
     }
-    Obstacle seat = notGood(under, state, Obstacle.Kind.RAW_UNDER, "under the work");
-    return new Bearing(Ruler.NONE, Ruler.NONE, Ruler.NONE, jaw, seat, jaw, null);
+    FaceState state = work.face(under);
+    Obstacle seat =
+        state.isGood() ? null : notGood(under, state, Obstacle.Kind.RAW_UNDER, "under the work");
+    if (plate != Hold.PlateKind.ANGLE_PLATE) {
+      Ruler ruler = seat == null ? Ruler.SEAT : Ruler.NONE;
+      return new Bearing(ruler, ruler, Ruler.NONE, clamped, seat, clamped, null);
+    }
+    if (seat == null && (bench.seat() == null || !bench.seat().tapped())) {
+      seat = new Obstacle(Obstacle.Kind.OTHER, "it was not proved that the work sits", origin);
+    }
+    Ruler tilt = seat == null ? Ruler.SEAT : Ruler.NONE;
+    if (hold.fixed() == null) {
+      return new Bearing(Ruler.NONE, tilt, Ruler.NONE, clamped, seat, clamped, null);
+    }
+    Face against = hold.fixed().value();
+    FaceState face = work.face(against);
+    Obstacle jaw =
+        face.isGood()
+            ? null
+            : notGood(against, face, Obstacle.Kind.OTHER, "against the angle plate");
+    Ruler lean = jaw == null ? Ruler.JAW : Ruler.NONE;
+    return new Bearing(lean, tilt, Ruler.NONE, jaw, seat, clamped, null);
+  }
+
+  private static Obstacle loose(Origin origin) {
+    return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the parallels", origin);
+  }
+
+  /**
+   * Whether the faces at the two jaws are known to be parallel as well as the moving jaw can follow
+   * without harm.
+   */
+  private static boolean isParallelAtJaws(Grip grip, Workpiece work) {
+    Relation relation = work.relation(grip.fixedFace(), grip.movingFace());
+    Slope slack = grip.vise().slack();
+    return relation != null
+        && !relation.along(grip.orientation().along(Axis.X)).isMoreThan(slack)
+        && !relation.along(grip.orientation().along(Axis.Z)).isMoreThan(slack);
   }
 
   private static Ruler lean(
       Grip grip, @Nullable Obstacle jaw, @Nullable Obstacle seat, boolean squareKnown) {
+    if (grip.hold().support() != null && grip.hold().support().value() instanceof Support.One) {
+      // Work on a single parallel can lean over it front to back.
+      return jaw == null ? Ruler.JAW : Ruler.NONE;
+    }
     if (jaw == null && seat == null) {
       if (squareKnown) {
         return Ruler.BOTH;
@@ -99,15 +142,17 @@ public record Bearing(
     if (seat != null) {
       return Ruler.NONE;
     }
-    boolean baseRules = !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
-    return squareKnown || baseRules ? Ruler.SEAT : Ruler.NONE;
+    return squareKnown || Holding.baseRules(grip) ? Ruler.SEAT : Ruler.NONE;
   }
 
   private static @Nullable Obstacle jawObstacle(Grip grip, Workpiece work, Limits limits) {
     Hold hold = grip.hold();
     Origin origin = hold.origin();
     if (Holding.isLoose(grip)) {
-      return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the parallels", origin);
+      return loose(origin);
+    }
+    if (Holding.holdsNothing(grip)) {
+      return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the spacer", origin);
     }
     Face fixed = grip.fixedFace();
     FaceState state = work.face(fixed);
@@ -126,17 +171,19 @@ public record Bearing(
     if (Holding.isCocked(grip)) {
       return new Obstacle(Obstacle.Kind.COCKED, "the moving jaw stands askew", origin);
     }
-    boolean parallelKnown = work.relation(fixed, grip.movingFace()) != null;
-    if (hold.bar() == null && !parallelKnown) {
+    if (hold.bar() == null && !isParallelAtJaws(grip, work)) {
       FaceState moving = work.face(grip.movingFace());
-      return new Obstacle(
-          Obstacle.Kind.NO_BAR,
-          "the "
-              + grip.movingFace().word()
-              + " at the moving jaw is "
-              + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
-              + " and no bar is used",
-          origin);
+      return work.rootOr(
+          fixed,
+          grip.movingFace(),
+          new Obstacle(
+              Obstacle.Kind.NO_BAR,
+              "the "
+                  + grip.movingFace().word()
+                  + " at the moving jaw is "
+                  + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
+                  + " and no bar is used",
+              origin));
     }
     if (hold.bar() != null && !Holding.isBarInMiddleThird(grip)) {
       return new Obstacle(
@@ -148,6 +195,12 @@ public record Bearing(
   private static @Nullable Obstacle seatObstacle(Grip grip, Workpiece work, Bench bench) {
     Hold hold = grip.hold();
     Origin origin = hold.origin();
+    if (Holding.isLoose(grip)) {
+      return loose(origin);
+    }
+    if (Holding.holdsNothing(grip)) {
+      return new Obstacle(Obstacle.Kind.LOOSE, "the jaws close on the spacer", origin);
+    }
     Face under = grip.underFace();
     FaceState state = work.face(under);
     if (!state.isGood()) {
@@ -156,11 +209,7 @@ public record Bearing(
     if (hold.support() != null && hold.support().value() instanceof Support.SoftStrip) {
       return new Obstacle(Obstacle.Kind.OTHER, "a soft strip does not rule the work", origin);
     }
-    if (hold.support() != null && hold.support().value() instanceof Support.One) {
-      return new Obstacle(Obstacle.Kind.OTHER, "one parallel does not rule the work", origin);
-    }
-    boolean parallelKnown = work.relation(grip.fixedFace(), grip.movingFace()) != null;
-    if (hold.bar() != null && parallelKnown) {
+    if (hold.bar() != null && isParallelAtJaws(grip, work)) {
       return new Obstacle(
           Obstacle.Kind.BAR_NOT_NEEDED, "the bar keeps the work from seating", origin);
     }
@@ -174,6 +223,9 @@ public record Bearing(
   }
 
   private static @Nullable Obstacle planObstacle(Grip grip, Workpiece work, Bench bench) {
+    if (Holding.isLoose(grip)) {
+      return loose(grip.hold().origin());
+    }
     Face fixed = grip.fixedFace();
     FaceState state = work.face(fixed);
     if (!state.isGood()) {
@@ -191,12 +243,27 @@ public record Bearing(
       return new Obstacle(
           Obstacle.Kind.NOT_TRUED, "the vise was not set true to the table", grip.hold().origin());
     }
+    if (!isParallelAtJaws(grip, work)) {
+      // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
+      return work.rootOr(
+          fixed,
+          grip.movingFace(),
+          new Obstacle(
+              Obstacle.Kind.OTHER,
+              "the "
+                  + grip.movingFace().word()
+                  + " at the moving jaw is not known to be parallel to the fixed one",
+              grip.hold().origin()));
+    }
     return null;
   }
 
   /** How true the vise stands: set in the plan, or known for good by the shop. */
   static @Nullable Slope viseError(Owned.Vise vise, Bench bench) {
-    return bench.trued() != null ? bench.trued() : vise.trued();
+    Bench.Trued trued = bench.trued();
+    return trued != null && trued.vise().equalsIgnoreCase(vise.name())
+        ? trued.error()
+        : vise.trued();
   }
 
   private static Step.@Nullable Upright upright(Grip grip, Workpiece work, Bench bench) {

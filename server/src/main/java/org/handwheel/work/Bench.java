@@ -24,8 +24,9 @@ import org.jspecify.annotations.Nullable;
  * @param seat how the work was seated in this setup, if it was
  * @param calibrated sizes that were measured since a cut at the present dial zero: further cuts go
  *     on from the reading and no longer depend on the touch
- * @param depthSet how deep below a face Z was set, for cuts with the side of the cutter
- * @param trued how true the vise is known to stand, if it is
+ * @param depthSet how deep below a face Z was set, for cuts with the side of the cutter; another
+ *     cutter or a moved head undoes it
+ * @param trued the vise that was set true to the table, if one was
  * @param tram how square the head is known to stand
  * @param lastHoles the holes the spindle was last positioned over
  */
@@ -36,7 +37,7 @@ public record Bench(
     Step.@Nullable Seat seat,
     Set<PartDimension> calibrated,
     @Nullable DepthSet depthSet,
-    @Nullable Slope trued,
+    @Nullable Trued trued,
     Slope tram,
     Set<String> lastHoles) {
   public Bench {
@@ -69,6 +70,9 @@ public record Bench(
     }
   }
 
+  /** A vise set true to the table. */
+  public record Trued(String vise, Slope error) {}
+
   /** Z set to a depth below a face. */
   public record DepthSet(Length depth, Face face, Origin origin) {}
 
@@ -82,6 +86,10 @@ public record Bench(
   }
 
   Bench withCutter(Tool tool) {
+    if (cutter != null && cutter.cutter().name().equalsIgnoreCase(tool.cutter().name())) {
+      // Named again, for another speed: it stays in the spindle and every zero holds.
+      return new Bench(tool, zeros, locks, seat, calibrated, depthSet, trued, tram, lastHoles);
+    }
     Map<Axis, Zero> next = new EnumMap<>(Axis.class);
     zeros.forEach(
         (axis, zero) -> {
@@ -90,7 +98,7 @@ public record Bench(
           boolean touched = axis == Axis.Z || (zero.face() != null && zero.approach() != null);
           next.put(axis, touched ? lost(zero, Loss.Cause.CUTTER_CHANGED, tool.origin()) : zero);
         });
-    return new Bench(tool, next, locks, seat, Set.of(), depthSet, trued, tram, lastHoles);
+    return new Bench(tool, next, locks, seat, Set.of(), null, trued, tram, lastHoles);
   }
 
   private static Zero lost(Zero zero, Loss.Cause cause, Origin origin) {
@@ -106,7 +114,7 @@ public record Bench(
           boolean loses = axis == Axis.Z || column == Owned.Column.ROUND;
           next.put(axis, loses ? lost(zero, Loss.Cause.HEAD_MOVED, origin) : zero);
         });
-    return new Bench(cutter, next, locks, seat, Set.of(), depthSet, trued, tram, lastHoles);
+    return new Bench(cutter, next, locks, seat, Set.of(), null, trued, tram, lastHoles);
   }
 
   Bench withZero(Axis axis, Zero zero, @Nullable PartDimension dimension) {
@@ -149,7 +157,7 @@ public record Bench(
     return new Bench(cutter, zeros, locks, seat, calibrated, next, trued, tram, lastHoles);
   }
 
-  Bench withTrued(Slope next) {
+  Bench withTrued(Trued next) {
     return new Bench(cutter, zeros, locks, seat, calibrated, depthSet, next, tram, lastHoles);
   }
 

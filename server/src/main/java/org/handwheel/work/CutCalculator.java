@@ -57,9 +57,8 @@ final class CutCalculator {
     if (normal == Direction.DOWN) {
       return null;
     }
-    boolean knownSize =
-        cut.purpose() instanceof Purpose.Clean || drawing.demand(face.dimension()) != null;
-    if (!knownSize) {
+    boolean clean = cut.purpose() instanceof Purpose.Clean;
+    if (!clean && (goal(cut) == null || drawing.isSuspect(face.dimension()))) {
       return null;
     }
     Mode mode = mode(normal);
@@ -157,7 +156,10 @@ final class CutCalculator {
             : limits.length(Limit.TOUCH);
     Length dial = screw == null ? Length.ZERO : Dial.worstRounding(screw);
     Length spread = before.uncertainty().plus(touch).plus(dial);
-    return new SizeState(LengthRange.around(size, spread), null, null, cut.origin());
+    LengthRange reached = LengthRange.around(size, spread);
+    // Where the work is smaller already the cutter meets nothing, and the size stays.
+    boolean reachesIt = !before.range().high().isLessThan(reached.low());
+    return new SizeState(reachesIt ? reached : before.range(), null, null, cut.origin());
   }
 
   private static @Nullable Passes passesOf(Step.Cut cut) {
@@ -171,12 +173,14 @@ final class CutCalculator {
     if (cut.purpose() instanceof Purpose.Clean clean) {
       return clean.at().value();
     }
-    Length whole = Length.max(removal.high(), Length.ZERO);
     Passes passes = passesOf(cut);
     if (passes instanceof Passes.EachAtMost each) {
-      return each.depth();
+      return Length.min(each.depth(), Length.max(removal.high(), Length.ZERO));
     }
-    return passes instanceof Passes.Counted counted ? counted.depth() : whole;
+    // In one pass the operator winds down what comes off by the numbers, from the face touched.
+    return passes instanceof Passes.Counted counted
+        ? counted.depth()
+        : Length.max(removal.middle(), Length.ZERO);
   }
 
   private static long passes(Step.Cut cut, LengthRange removal, Length passDepth) {
@@ -186,7 +190,9 @@ final class CutCalculator {
     if (!passDepth.isPositive()) {
       return 0;
     }
-    return Math.max(1, removal.high().stepsOf(passDepth));
+    return passesOf(cut) instanceof Passes.EachAtMost || cut.purpose() instanceof Purpose.Clean
+        ? Math.max(1, removal.high().stepsOf(passDepth))
+        : 1;
   }
 
   // ---- Travel and engagement
@@ -244,9 +250,12 @@ final class CutCalculator {
     double left = travel.axis() == Axis.X ? travel.sign() : -travel.sign();
     double middle = -offset * left;
     if (cut.stepOver() != null) {
-      // After the first lane each has its work on one side; the plan goes so that it is the left.
+      // After the first lane each has its work on one side; without a word it is cut
+      // conventionally.
       double lane = Math.min(cut.stepOver().value().millimetres(), 2 * radius);
-      return Engagement.of((radius - lane) / radius, 1, cutter.hand());
+      CutDirection direction =
+          cut.direction() == null ? CutDirection.CONVENTIONAL : cut.direction().value();
+      return Engagement.ofSide(lane / radius, direction);
     }
     return Engagement.of((middle - half) / radius, (middle + half) / radius, cutter.hand());
   }
@@ -315,8 +324,9 @@ final class CutCalculator {
       double offset = offset(cut, place, across(travel));
       double step = cut.stepOver() == null ? 0 : cut.stepOver().value().millimetres();
       double flat = Math.max(0, radius - cutter.corner().millimetres());
-      Geometry covered = scene.faceSweep(travel.axis(), flat, radius + RUN_OUT, offset, step);
-      Geometry swept = scene.faceSweep(travel.axis(), radius, 2 * radius + RUN_OUT, offset, step);
+      Scene.Lanes lanes = scene.lanes(travel.axis(), flat, offset, step);
+      Geometry covered = scene.faceSweep(lanes, flat, radius + RUN_OUT);
+      Geometry swept = scene.faceSweep(lanes, radius, 2 * radius + RUN_OUT);
       Length strip = Length.ofMillimetres(scene.uncoveredStrip(covered, travel.axis()));
       return new Sweep(
           strip.isMoreThan(TOUCHING) ? strip : Length.ZERO, hits(scene, swept, lowest));
@@ -325,7 +335,9 @@ final class CutCalculator {
     Length set = depthBelowTop(place, bench);
     Length bottom = seat.plus(height).minus(set == null ? height : set);
     Geometry swept = sideSweep(scene, mode, place, cut.face(), radius, removal);
-    return new Sweep(Length.ZERO, hits(scene, swept, bottom));
+    // Below the cutter's end the face stays as it was.
+    Length rest = set == null ? Length.ZERO : upward.range().low().minus(set);
+    return new Sweep(Length.max(rest, Length.ZERO), hits(scene, swept, bottom));
   }
 
   private static Scene scene(Place place, Workpiece work) {

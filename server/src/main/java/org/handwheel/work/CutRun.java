@@ -82,6 +82,18 @@ public record CutRun(
     };
   }
 
+  /** The depth of a pass as the plan writes it, even if less comes off; else the pass's own. */
+  public Length writtenPass() {
+    if (cut.purpose() instanceof Step.Purpose.Rough rough
+        && rough.passes() instanceof Step.Passes.EachAtMost each) {
+      return each.depth();
+    }
+    return cut.purpose() instanceof Step.Purpose.Finish finish
+            && finish.passes() instanceof Step.Passes.EachAtMost each
+        ? each.depth()
+        : passDepth;
+  }
+
   /** The stated direction, or what the engagement is where a wall is cut. */
   public CutDirection direction() {
     return engagement.isClimb() ? CutDirection.CLIMB : CutDirection.CONVENTIONAL;

@@ -9,6 +9,7 @@ import org.handwheel.model.Direction;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Owned.Screw;
 import org.handwheel.units.Length;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Turns and divisions on a dial. A position is counted from zero and rounded once; rounded moves
@@ -23,6 +24,22 @@ public final class Dial {
     NEAREST,
     /** Never further than asked for: toward metal left on when winding in. */
     SHORT
+  }
+
+  /** Which way a handle turns, seen from where the operator stands to turn it. */
+  public enum Turn {
+    CLOCKWISE("clockwise"),
+    COUNTER_CLOCKWISE("counter-clockwise");
+
+    private final String words;
+
+    Turn(String words) {
+      this.words = words;
+    }
+
+    public String words() {
+      return words;
+    }
   }
 
   /**
@@ -88,11 +105,17 @@ public final class Dial {
    * which way clockwise goes.
    */
   public static String crank(Screw screw, Direction cutter, Owned.ZDrive zDrive) {
+    Turn turn = turn(screw, cutter, zDrive);
+    return turn == null ? "" : turn.words();
+  }
+
+  /** How the handle is turned for the cutter to move in a direction, if the shop says. */
+  public static @Nullable Turn turn(Screw screw, Direction cutter, Owned.ZDrive zDrive) {
     Direction clockwise = screw.clockwise();
     if (clockwise == null) {
-      return "";
+      return null;
     }
-    return clockwise == handleDirection(cutter, zDrive) ? "clockwise" : "counter-clockwise";
+    return clockwise == handleDirection(cutter, zDrive) ? Turn.CLOCKWISE : Turn.COUNTER_CLOCKWISE;
   }
 
   /** For example {@code 2 turns + 45 divisions}; a count below zero is a reading to stop at. */

@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Drawing {
   private final Map<PartDimension, Demand> demands;
+  private final Set<PartDimension> suspects;
 
   /**
    * One size of the drawing.
@@ -37,8 +38,9 @@ public final class Drawing {
   public record Demand(
       PartDimension dimension, Length nominal, LengthRange limits, Length aim, Origin origin) {}
 
-  private Drawing(Map<PartDimension, Demand> demands) {
+  private Drawing(Map<PartDimension, Demand> demands, Set<PartDimension> suspects) {
     this.demands = Map.copyOf(demands);
+    this.suspects = Set.copyOf(suspects);
   }
 
   /** What the plan's part asks for; sizes that look like slips of unit are left out. */
@@ -46,7 +48,7 @@ public final class Drawing {
     Map<PartDimension, Demand> demands = new EnumMap<>(PartDimension.class);
     Part part = plan.part();
     if (part == null) {
-      return new Drawing(demands);
+      return new Drawing(demands, Set.of());
     }
     Set<PartDimension> suspects = suspects(part, plan.stock());
     for (DimensionSpec spec : part.dimensions().values()) {
@@ -57,7 +59,7 @@ public final class Drawing {
             new Demand(spec.dimension(), spec.nominal(), limits, limits.middle(), spec.origin()));
       }
     }
-    return new Drawing(demands);
+    return new Drawing(demands, suspects);
   }
 
   private static LengthRange limits(
@@ -84,16 +86,25 @@ public final class Drawing {
     }
     for (DimensionSpec spec : part.dimensions().values()) {
       Length size = stock.sizes().get(spec.dimension());
-      if (size != null && (isSlip(spec.nominal(), size) || isSlip(size, spec.nominal()))) {
+      if (size != null && isSlip(spec.nominal(), size)) {
         suspects.add(spec.dimension());
       }
     }
     return suspects;
   }
 
-  /** Whether {@code large} is 12 to 40 times {@code small}: about 25.4 with any usual allowance. */
-  private static boolean isSlip(Length large, Length small) {
+  /** Whether one is 12 to 40 times the other: about 25.4 with any usual allowance. */
+  public static boolean isSlip(Length a, Length b) {
+    Length large = Length.max(a, b);
+    Length small = Length.min(a, b);
     return large.isMoreThan(small.times(12)) && large.isLessThan(small.times(40));
+  }
+
+  /**
+   * Whether a size of the part looks like a slip of unit, so that nothing is worked out with it.
+   */
+  boolean isSuspect(PartDimension dimension) {
+    return suspects.contains(dimension);
   }
 
   public @Nullable Demand demand(PartDimension dimension) {

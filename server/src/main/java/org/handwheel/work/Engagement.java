@@ -13,6 +13,14 @@ import org.handwheel.model.Step.CutDirection;
  * conventional if t . (Z x n) S is positive, climb if negative. On the right-hand wall conventional
  * is therefore front to back (common practice).
  *
+ * <p>Net feed force (statics): at the angle th from the travel a tooth cuts a chip of fz cos th;
+ * its tangential force has the part sin th along the travel, its radial force the part cos th.
+ * Integrated over the engagement, with u = sin th: (u2^2 - u1^2)/2 + kr [(th2 - th1)/2 + (sin 2 th2
+ * - sin 2 th1)/4].
+ *
+ * <p>For a left-hand cutter left and right are exchanged, so that left always is the conventional
+ * side.
+ *
  * @param left how far the work reaches to the left of the cutter's axis, looking along the travel,
  *     as a part of the radius, -1 to 1
  * @param right how far it reaches to the right, as the lateral coordinate of its right edge

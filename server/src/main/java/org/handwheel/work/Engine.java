@@ -159,7 +159,10 @@ public final class Engine {
       } else if (step instanceof Step.TrueVise trueVise) {
         Slope error = trueVise.error();
         bench =
-            bench.withTrued(error != null ? error : Slope.of(limits.length(Limit.TRUED), TRUE_RUN));
+            bench.withTrued(
+                new Bench.Trued(
+                    trueVise.vise().name(),
+                    error != null ? error : Slope.of(limits.length(Limit.TRUED), TRUE_RUN)));
       } else if (step instanceof Step.Tram tram) {
         bench = bench.withTram(tram.error());
       } else if (step instanceof Step.UseCutter use) {
@@ -211,7 +214,7 @@ public final class Engine {
       Hold hold = setup.hold();
       return hold == null || hold.rest() instanceof Hold.Rest.InVise
           ? null
-          : Bearing.onPlate(hold, work);
+          : Bearing.onPlate(hold, work, bench);
     }
 
     private void touch(Step.Touch touch) {
@@ -249,7 +252,12 @@ public final class Engine {
       PartDimension dimension = measure.dimension();
       SizeState size = work.size(dimension);
       Reading reading = nextReading(dimension);
-      if (reading != null) {
+      boolean slip =
+          reading != null
+              && size != null
+              && reading.values().stream()
+                  .anyMatch(value -> Drawing.isSlip(value, size.range().middle()));
+      if (reading != null && !slip) {
         Owned.Instrument instrument = reading.instrument();
         Length low = reading.values().stream().reduce(reading.values().get(0), Length::min);
         Length high = reading.values().stream().reduce(reading.values().get(0), Length::max);
@@ -257,17 +265,29 @@ public final class Engine {
         Length taper = reading.values().size() > 1 ? high.minus(low) : null;
         work =
             work.withSize(dimension, new SizeState(range, range.spread(), taper, reading.origin()));
+        if (taper != null) {
+          work =
+              Taper.afterReadings(
+                  work, dimension, new LengthRange(low, high), instrument, reading.origin());
+        }
       } else if (size != null) {
-        work =
-            work.withSize(
-                dimension,
-                new SizeState(size.range(), measure.instrument().accuracy(), null, size.since()));
+        if (!canMeasure(measure.instrument(), size)) {
+          return reading;
+        }
+        // A coarser instrument does not make less known what a finer one showed.
+        Length known = Length.min(size.uncertainty(), measure.instrument().accuracy());
+        work = work.withSize(dimension, new SizeState(size.range(), known, null, size.since()));
       }
       if (!cutFaces.isEmpty()
           && cutFaces.stream().anyMatch(face -> face.dimension() == dimension)) {
         bench = bench.withCalibrated(dimension);
       }
       return reading;
+    }
+
+    private static boolean canMeasure(Owned.Instrument instrument, SizeState size) {
+      return instrument.instrumentKind().measuresSizes()
+          && (instrument.range() == null || instrument.range().overlaps(size.range()));
     }
 
     private @Nullable Reading nextReading(PartDimension dimension) {
@@ -314,6 +334,8 @@ public final class Engine {
     Length skin = skinDepth(before.skin());
     Length least = Length.max(Length.ZERO, cut.removal().low());
     Length removed = before.removed().plus(least);
+    // A strip the cutter does not reach is reported where it is left; the face counts as if it had
+    // been mended there, so that the one mistake is not reported at every later use of the face.
     boolean machined = before.isMachined() || !removed.isLessThan(skin);
     Purpose purpose = cut.cut().purpose();
     if (purpose instanceof Purpose.Clean clean

@@ -92,11 +92,15 @@ public record Grip(
   private static Length left(Hold hold, Orientation orientation, Length size, Length half) {
     if (hold.overhang() != null) {
       Hold.Overhang overhang = hold.overhang().value();
-      return orientation.resolve(overhang.end()) == Direction.OPERATOR_LEFT
-          ? half.negated().minus(overhang.length())
-          : half.plus(overhang.length()).minus(size);
+      Direction end = orientation.resolve(overhang.end());
+      if (end == Direction.OPERATOR_LEFT) {
+        return half.negated().minus(overhang.length());
+      }
+      if (end == Direction.OPERATOR_RIGHT) {
+        return half.plus(overhang.length()).minus(size);
+      }
     }
-    if (hold.place() != null) {
+    if (hold.place() != null && hold.place().value().axis() == Axis.X) {
       return hold.place().value() == Direction.OPERATOR_LEFT ? half.negated() : half.minus(size);
     }
     return size.half().negated();
@@ -164,10 +168,9 @@ public record Grip(
         : support.value() instanceof Support.One ? 1 : 0;
   }
 
-  /** What the jaws close on at work height: the work and what stands beside it. */
+  /** What the jaws close on at work height: the work, what stands beside it and a bar. */
   public LengthRange clamped() {
-    Length beside = hold.beside() == null ? Length.ZERO : hold.beside().value().thickness();
-    return gripped.plus(beside);
+    return gripped.plus(between(hold));
   }
 
   /** The face against the fixed jaw. */
@@ -185,13 +188,9 @@ public record Grip(
     return orientation.facing(Direction.DOWN);
   }
 
-  /** The length of the work that lies over the parallels, or over the whole bed. */
+  /** The length of the work that lies over the parallels, or over the bed between the jaws. */
   public Length supportSpan() {
-    Optional<Owned.Parallels> parallels = parallels();
-    if (parallels.isEmpty()) {
-      return workRight.minus(workLeft);
-    }
-    Length half = parallels.get().length().half();
+    Length half = parallels().map(Owned.Parallels::length).orElse(vise.jawWidth()).half();
     return Length.min(workRight, half).minus(Length.max(workLeft, half.negated()));
   }
 }

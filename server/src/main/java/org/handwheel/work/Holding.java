@@ -3,13 +3,25 @@ package org.handwheel.work;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Hold;
+import org.handwheel.model.Located;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
 import org.handwheel.units.Slope;
 import org.jspecify.annotations.Nullable;
 
 /** Facts about a grip that both the engine and the rules ask for. */
 public final class Holding {
+  /**
+   * How many times the base must exceed the grip for tapped work to follow the seat, not the jaw.
+   */
+  private static final int SEAT_OVER_JAW = 2;
+
   private Holding() {}
+
+  /** Whether the work is so flat that tapped down it follows what it sits on, not the jaw. */
+  public static boolean baseRules(Grip grip) {
+    return !grip.gripped().low().isLessThan(grip.depth().high().times(SEAT_OVER_JAW));
+  }
 
   /** The thickness of all parallels between the jaws under the work. */
   public static Length parallelsThickness(Grip grip) {
@@ -21,12 +33,31 @@ public final class Holding {
   /**
    * Whether the jaws close on the parallels instead of the work: the parallels between the jaws are
    * as thick as the work and what stands beside it (common practice, no source). A bar at the
-   * moving jaw keeps the jaws off the parallels.
+   * moving jaw opens the jaws by its own thickness.
    */
   public static boolean isLoose(Grip grip) {
     return grip.parallels().isPresent()
-        && grip.hold().bar() == null
         && !parallelsThickness(grip).isLessThan(grip.clamped().low());
+  }
+
+  /** Whether the jaws close on the parallels or on a spacer, so that nothing rules the work. */
+  static boolean holdsNothing(Grip grip) {
+    Located<Hold.Spacer> spacer = grip.hold().spacer();
+    return isLoose(grip)
+        || (spacer != null
+            && spacer.value().width().isMoreThan(spacerWidth(grip, spacer.value()).high()));
+  }
+
+  /**
+   * How wide a spacer should be: as the work, if a bar or a piece beside the work runs on in front
+   * of the spacer too, else as both together. Which is meant shows from the spacer's own width.
+   */
+  public static LengthRange spacerWidth(Grip grip, Hold.Spacer spacer) {
+    LengthRange alone = grip.gripped();
+    LengthRange both = alone.plus(Grip.between(grip.hold()));
+    Length toAlone = spacer.width().minus(alone.high()).abs();
+    Length toBoth = spacer.width().minus(both.high()).abs();
+    return toBoth.isLessThan(toAlone) ? both : alone;
   }
 
   /** Whether the grip is so far off the middle that the moving jaw needs a spacer. */
@@ -41,19 +72,21 @@ public final class Holding {
   }
 
   /**
-   * How far the moving jaw swivels: the work's width less the spacer's over their distance. A
-   * spacer in the wrong place counts as none.
+   * How far the moving jaw swivels: what the spacer is too narrow over its distance from the work.
+   * A spacer in the wrong place counts as none.
    */
   public static Slope cock(Grip grip) {
     Hold.Spacer spacer = spacer(grip);
     if (spacer == null) {
       return Slope.NONE;
     }
-    Length difference = grip.gripped().high().minus(spacer.width());
+    return cock(grip, spacerWidth(grip, spacer).high().minus(spacer.width()));
+  }
+
+  /** How far the moving jaw swivels if a spacer at the mirrored place lacks this much. */
+  public static Slope cock(Grip grip, Length lack) {
     Length distance = grip.offCentre().abs().times(2);
-    return difference.isPositive() && distance.isPositive()
-        ? Slope.of(difference, distance)
-        : Slope.NONE;
+    return lack.isPositive() && distance.isPositive() ? Slope.of(lack, distance) : Slope.NONE;
   }
 
   /** The spacer, if it stands at the end away from the work. */
@@ -76,7 +109,8 @@ public final class Holding {
     if (spacer == null) {
       return true;
     }
-    return spacer.width().isMoreThan(grip.gripped().high())
+    // A spacer that may be wider than the work may leave it loose.
+    return spacer.width().isMoreThan(spacerWidth(grip, spacer).low())
         || cock(grip).isMoreThan(grip.vise().slack());
   }
 

@@ -1,5 +1,6 @@
 package org.handwheel.work;
 
+import java.util.List;
 import org.handwheel.syntax.Origin;
 
 /**
@@ -20,23 +21,26 @@ public record Obstacle(Kind kind, String why, Origin origin) {
     LOOSE("grips-parallels"),
     COCKED("jaw-cocks"),
     NOT_TRUED("vise-not-trued"),
-    RAW_UNDER(""),
-    CONFLICT(""),
-    OTHER("");
+    MARKS_LEFT("face-not-cleaned", "stock-too-small"),
+    RAW_UNDER,
+    CONFLICT,
+    OTHER;
 
-    private final String rule;
+    @SuppressWarnings("ImmutableEnumChecker") // a list that cannot change
+    private final List<String> rules;
 
-    Kind(String rule) {
-      this.rule = rule;
+    Kind(String... rules) {
+      this.rules = List.of(rules);
     }
 
     /** Whether another rule already reports the cause. */
     public boolean isReportedElsewhere() {
-      return !rule.isEmpty();
+      return !rules.isEmpty();
     }
 
-    public String rule() {
-      return rule;
+    /** The rules that report it where it happens. */
+    public List<String> rules() {
+      return rules;
     }
   }
 }

@@ -72,8 +72,18 @@ public record PlanRun(
     return setups.stream().flatMap(setup -> setup.steps().stream());
   }
 
-  /** All cuts in order. */
+  /**
+   * The setups in order, up to the first with a line that could not be read: what that line does to
+   * the work is not known, so the numbers of the cuts after it would mean nothing.
+   */
+  public Stream<SetupRun> knownSetups() {
+    return setups.stream().takeWhile(setup -> setup.setup().damage() == Setup.Damage.NONE);
+  }
+
+  /** The cuts of these setups in order. */
   public Stream<CutRun> cuts() {
-    return steps().flatMap(step -> Optional.ofNullable(step.cut()).stream());
+    return knownSetups()
+        .flatMap(setup -> setup.steps().stream())
+        .flatMap(step -> Optional.ofNullable(step.cut()).stream());
   }
 }

@@ -130,23 +130,46 @@ public final class Scene {
   }
 
   /**
-   * What the cutter sweeps when it faces the whole work, in lanes along its travel.
+   * The lanes in which a cutter faces the work.
+   *
+   * @param travel the axis they run along
+   * @param middle where the middle lane lies, in Y for travel along X
+   * @param count how many
+   * @param stepOver distance between neighbours
+   */
+  record Lanes(Axis travel, double middle, int count, double stepOver) {}
+
+  /** More lanes than any work needs: a step over of nearly nothing must not take forever. */
+  private static final int MOST_LANES = 1000;
+
+  /**
+   * As many lanes as cover the work.
    *
    * @param radius the part of the cutter that leaves a flat, half its flat diameter
-   * @param beyond how far the axis runs past the ends
-   * @param offset of the middle lane from the middle of the face, in Y for travel along X
+   * @param offset of the middle lane from the middle of the face
    * @param stepOver distance between lanes, or zero for a single one
    */
-  Geometry faceSweep(Axis travel, double radius, double beyond, double offset, double stepOver) {
+  Lanes lanes(Axis travel, double radius, double offset, double stepOver) {
     var envelope = work.getEnvelopeInternal();
     boolean alongX = travel == Axis.X;
     double across = alongX ? envelope.getHeight() : envelope.getWidth();
     double middle = (alongX ? envelope.centre().getY() : envelope.centre().getX()) + offset;
-    int lanes =
-        stepOver <= 0 ? 1 : (int) Math.ceil(Math.max(0, across - 2 * radius) / stepOver - 1e-9) + 1;
+    double count =
+        stepOver <= 0 ? 1 : Math.ceil(Math.max(0, across - 2 * radius) / stepOver - 1e-9) + 1;
+    return new Lanes(travel, middle, (int) Math.min(count, MOST_LANES), stepOver);
+  }
+
+  /**
+   * What the cutter sweeps when it faces the work.
+   *
+   * @param beyond how far it reaches past the ends
+   */
+  Geometry faceSweep(Lanes lanes, double radius, double beyond) {
+    var envelope = work.getEnvelopeInternal();
+    boolean alongX = lanes.travel() == Axis.X;
     Geometry swept = FACTORY.createPolygon();
-    for (int lane = 0; lane < Math.min(lanes, 1000); lane++) {
-      double at = middle + (lane - (lanes - 1) / 2.0) * stepOver;
+    for (int lane = 0; lane < lanes.count(); lane++) {
+      double at = lanes.middle() + (lane - (lanes.count() - 1) / 2.0) * lanes.stepOver();
       Polygon band =
           alongX
               ? box(

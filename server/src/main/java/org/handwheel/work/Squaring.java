@@ -1,6 +1,7 @@
 package org.handwheel.work;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.handwheel.model.Axis;
@@ -20,13 +21,16 @@ import org.jspecify.annotations.Nullable;
  * What a cut proves: which faces the new face is square or parallel to, with bounds.
  *
  * <p>Errors are budgets: jaw, flatness of the reference over the grip, tram, seat. Beyond what a
- * cut proves itself only two closures hold. T1: F parallel F' and F square G give F' square G. T2:
- * F and F' both square to G and to H, with G and H adjoining, give F parallel F'. Two faces square
- * to one third face are not thereby parallel: they may be twisted about its normal.
+ * cut proves itself only two closures hold, see {@link Closures}.
  */
 final class Squaring {
   private static final Length TABLE_RUN = Length.mm("100");
   private static final Length SEAT_RUN_LEAST = Length.mm("1");
+  private static final List<Direction> ENDS =
+      List.of(Direction.OPERATOR_LEFT, Direction.OPERATOR_RIGHT);
+
+  /** How square an angle plate is taken to be; the same as for a vise that says nothing. */
+  private static final Slope PLATE_SQUARE = Slope.of(Length.mm("0.02"), TABLE_RUN);
 
   private final Workpiece work;
   private final Bearing bearing;
@@ -78,9 +82,10 @@ final class Squaring {
     if (work.face(face).isMachined()) {
       switch (mode) {
         case END -> squaring.faced(face);
-        case SIDE -> squaring.sided(face, cutInThisSetup);
+        case SIDE -> squaring.sided(face);
         case WALL -> squaring.walled(face);
       }
+      squaring.cutInOneGrip(face, mode, cutInThisSetup);
     } else {
       for (Face other : Face.all()) {
         if (other != face) {
@@ -88,13 +93,13 @@ final class Squaring {
               face,
               other,
               new Obstacle(
-                  Obstacle.Kind.OTHER,
+                  Obstacle.Kind.MARKS_LEFT,
                   "the " + face.word() + " still has marks of the stock's skin",
                   origin));
         }
       }
     }
-    squaring.close();
+    Closures.close(squaring.relations);
     return work.withRelations(squaring.relations, squaring.obstacles);
   }
 
@@ -131,26 +136,52 @@ final class Squaring {
 
   private void faced(Face up) {
     Face under = up.opposite();
-    Face fixed = grip == null ? under : grip.fixedFace();
-    if (grip != null) {
+    Face fixed = grip == null ? orientation.back() : grip.fixedFace();
+    boolean plated = grip == null && bearing.lean() == Ruler.JAW;
+    if (grip != null || plated) {
       squareToJaw(up, fixed, under);
-      Face moving = fixed.opposite();
-      missing(up, moving, obstacles.get(new FacePair(up, fixed)));
+      missing(up, fixed.opposite(), obstacles.get(new FacePair(up, fixed)));
+      parallelToSeat(up, work.relation(fixed, under), fixed, under);
+    } else {
+      parallelToSeat(up, null, orientation.back(), under);
+      squareToEdge(up, orientation.back(), under);
+      squareToEdge(up, orientation.back().opposite(), under);
     }
-    parallelToSeat(up, fixed, under);
-    for (Direction end : Set.of(Direction.OPERATOR_LEFT, Direction.OPERATOR_RIGHT)) {
+    for (Direction end : ENDS) {
       squareToEnd(up, orientation.facing(end), under);
+    }
+  }
+
+  /** On a plate the seat rules the lean too, so a face square to the seat is square to the cut. */
+  private void squareToEdge(Face up, Face edge, Face under) {
+    Relation known = work.relation(edge, under);
+    if (bearing.lean() == Ruler.SEAT && known != null) {
+      proved(
+          up,
+          edge,
+          known.along(under.dimension()).plus(seatAcross()).plus(bench.tram()),
+          "cut seated on the " + under.word() + ", which is square to the " + edge.word());
+    } else {
+      missing(up, edge, bearing.seat());
     }
   }
 
   private void squareToJaw(Face up, Face fixed, Face under) {
     Relation known = work.relation(fixed, under);
     if (bearing.lean() == Ruler.JAW || bearing.lean() == Ruler.BOTH) {
+      Slope error = jawError(fixed);
+      if (bearing.lean() == Ruler.BOTH && known != null) {
+        // The lean lies between what the jaw and what the seat would give it.
+        Slope seated = known.along(under.dimension()).plus(seatAcross());
+        error = seated.isMoreThan(error) ? seated : error;
+      }
       proved(
           up,
           fixed,
-          jawError(fixed).plus(bench.tram()),
-          "cut with the " + fixed.word() + " on the fixed jaw");
+          error.plus(bench.tram()),
+          "cut with the "
+              + fixed.word()
+              + (grip == null ? " against the angle plate" : " on the fixed jaw"));
     } else if (bearing.lean() == Ruler.SEAT && known != null) {
       proved(
           up,
@@ -161,19 +192,22 @@ final class Squaring {
       missing(
           up,
           fixed,
-          new Obstacle(
-              Obstacle.Kind.CONFLICT,
-              "the fixed jaw and the seat both rule, though the "
-                  + fixed.word()
-                  + " is not square to the "
-                  + under.word(),
-              origin));
+          work.rootOr(
+              fixed,
+              under,
+              new Obstacle(
+                  Obstacle.Kind.CONFLICT,
+                  "the fixed jaw and the seat both rule, though the "
+                      + fixed.word()
+                      + " is not square to the "
+                      + under.word(),
+                  origin)));
     } else {
       missing(up, fixed, bearing.jaw() != null ? bearing.jaw() : bearing.seat());
     }
   }
 
-  private void parallelToSeat(Face up, Face fixed, Face under) {
+  private void parallelToSeat(Face up, @Nullable Relation jawToSeat, Face fixed, Face under) {
     if (!work.face(under).isMachined()) {
       missing(
           up,
@@ -187,30 +221,38 @@ final class Squaring {
       return;
     }
     boolean seated = bearing.lean() == Ruler.SEAT || bearing.lean() == Ruler.BOTH;
-    Relation jawToSeat = work.relation(fixed, under);
-    Slope extra = Slope.NONE;
+    Slope across = seatAcross();
     if (!seated && bearing.lean() == Ruler.JAW && jawToSeat != null) {
       seated = true;
-      extra = jawToSeat.along(under.dimension());
+      across = jawError(fixed).plus(jawToSeat.along(under.dimension()));
     }
     if (!seated || bearing.tilt() != Ruler.SEAT) {
       Obstacle why = bearing.seat();
       if (why == null && bearing.lean() == Ruler.JAW) {
         why =
+            work.rootOr(
+                fixed,
+                under,
+                new Obstacle(
+                    Obstacle.Kind.CONFLICT,
+                    "the fixed jaw rules the lean, and the "
+                        + fixed.word()
+                        + " is not known to be square to the "
+                        + under.word(),
+                    origin));
+      } else if (why == null && seated) {
+        why =
             new Obstacle(
-                Obstacle.Kind.CONFLICT,
-                "the fixed jaw rules the lean, and the "
-                    + fixed.word()
-                    + " is not known to be square to the "
-                    + under.word(),
-                origin);
+                Obstacle.Kind.OTHER, "less than half its length lies on the parallels", origin);
+      } else if (why == null) {
+        why = bearing.jaw();
       }
       missing(up, under, why);
       return;
     }
     Map<PartDimension, Slope> slopes = new HashMap<>();
     slopes.put(orientation.along(Axis.X), seatAlong().plus(bench.tram()));
-    slopes.put(orientation.along(Axis.Y), seatAcross().plus(extra).plus(bench.tram()));
+    slopes.put(orientation.along(Axis.Y), across.plus(bench.tram()));
     relations.put(
         new FacePair(up, under),
         new Relation(slopes, "cut seated on the " + under.word() + ", tapped down", origin));
@@ -241,12 +283,11 @@ final class Squaring {
   // ---- The side of the cutter on an end
   // ---------------------------------------------------------------
 
-  private void sided(Face end, Set<Face> cutInThisSetup) {
+  private void sided(Face end) {
     Face up = orientation.up();
     Face under = up.opposite();
-    Face back = orientation.back();
-    Slope trued = grip == null ? bench.trued() : Bearing.viseError(grip.vise(), bench);
-    Face fixed = grip == null ? back : grip.fixedFace();
+    Slope trued = grip == null ? null : Bearing.viseError(grip.vise(), bench);
+    Face fixed = grip == null ? orientation.back() : grip.fixedFace();
     if (bearing.turn() == Ruler.JAW && trued != null) {
       proved(
           end, fixed, trued, "cut with the " + fixed.word() + " on the fixed jaw of a true vise");
@@ -263,24 +304,8 @@ final class Squaring {
     } else {
       missing(end, under, bearing.seat());
     }
-    if (cutInThisSetup.contains(up)) {
-      proved(end, up, bench.tram(), "cut in one grip with the " + up.word());
-    } else {
-      missing(end, up, bearing.seat());
-    }
-    Face other = end.opposite();
-    if (cutInThisSetup.contains(other)) {
-      Slope both = Slope.of(limits.length(Limit.FLATNESS).times(2), TABLE_RUN);
-      Map<PartDimension, Slope> slopes = new HashMap<>();
-      for (PartDimension dimension : PartDimension.values()) {
-        slopes.put(dimension, both);
-      }
-      slopes.remove(end.dimension());
-      relations.put(
-          new FacePair(end, other), new Relation(slopes, "both ends cut in one grip", origin));
-    } else {
-      missing(end, other, bearing.plan() != null ? bearing.plan() : bearing.seat());
-    }
+    missing(end, up, bearing.seat());
+    missing(end, end.opposite(), bearing.plan() != null ? bearing.plan() : bearing.seat());
   }
 
   // ---- The side of the cutter along the jaws
@@ -288,6 +313,11 @@ final class Squaring {
 
   private void walled(Face wall) {
     Face under = orientation.up().opposite();
+    for (Face other : Face.all()) {
+      if (other != wall) {
+        missing(wall, other, null);
+      }
+    }
     if (bearing.lean() == Ruler.SEAT || bearing.lean() == Ruler.BOTH) {
       proved(
           wall,
@@ -297,9 +327,55 @@ final class Squaring {
     } else {
       missing(wall, under, bearing.seat());
     }
-    for (Face other : Face.all()) {
-      if (other != wall && other != under) {
-        missing(wall, other, null);
+    Slope trued = grip == null ? null : Bearing.viseError(grip.vise(), bench);
+    if (grip == null || trued == null || wall != grip.movingFace()) {
+      return;
+    }
+    Face fixed = grip.fixedFace();
+    boolean leans = bearing.lean() == Ruler.JAW || bearing.lean() == Ruler.BOTH;
+    if (leans && bearing.turn() == Ruler.JAW) {
+      relations.put(
+          new FacePair(wall, fixed),
+          new Relation(
+              Map.of(
+                  orientation.along(Axis.X),
+                  trued,
+                  orientation.along(Axis.Z),
+                  jawError(fixed).plus(bench.tram())),
+              "cut with the " + fixed.word() + " on the fixed jaw of a true vise",
+              origin));
+    } else {
+      missing(wall, fixed, leans ? bearing.plan() : bearing.jaw());
+    }
+  }
+
+  // ---- Two faces cut in one grip
+  // -----------------------------------------------------------------------
+
+  /**
+   * What is cut without letting go is as true as the machine: a wall to the face that is up by the
+   * tram, two opposite walls by the table's straightness.
+   */
+  private void cutInOneGrip(Face face, CutRun.Mode mode, Set<Face> others) {
+    for (Face other : others) {
+      if (other == face) {
+        continue;
+      }
+      boolean toUp = mode == CutRun.Mode.END || other == orientation.up();
+      if (face.adjoins(other)) {
+        if (toUp) {
+          proved(face, other, bench.tram(), "cut in one grip with the " + other.word());
+        }
+      } else if (mode != CutRun.Mode.END && work.face(other).isMachined()) {
+        Slope both = Slope.of(limits.length(Limit.FLATNESS).times(2), TABLE_RUN);
+        Map<PartDimension, Slope> slopes = new HashMap<>();
+        for (PartDimension dimension : PartDimension.values()) {
+          slopes.put(dimension, both);
+        }
+        slopes.remove(face.dimension());
+        String which = mode == CutRun.Mode.SIDE ? "both ends" : "both";
+        relations.put(
+            new FacePair(face, other), new Relation(slopes, which + " cut in one grip", origin));
       }
     }
   }
@@ -309,10 +385,24 @@ final class Squaring {
 
   private Slope jawError(Face fixed) {
     Length flatness = work.face(fixed).flatness();
-    if (grip == null || flatness == null || !grip.depth().low().isPositive()) {
+    if (flatness == null) {
       return Slope.NONE;
     }
-    return grip.vise().jawSquare().plus(Slope.of(flatness, grip.depth().low()));
+    if (grip == null) {
+      SizeState height = work.size(orientation.along(Axis.Z));
+      Length contact = height == null ? TABLE_RUN : height.range().low();
+      return PLATE_SQUARE.plus(Slope.of(flatness, Length.max(contact, SEAT_RUN_LEAST)));
+    }
+    if (!grip.depth().low().isPositive()) {
+      return Slope.NONE;
+    }
+    Slope error = grip.vise().jawSquare().plus(Slope.of(flatness, grip.depth().low()));
+    boolean tapped = bench.seat() != null && bench.seat().tapped();
+    // A moving jaw drags up what was not tapped down; a bar rolls instead.
+    return tapped || grip.hold().bar() != null
+        ? error
+        : error.plus(
+            Slope.of(grip.vise().lift(), Length.max(grip.gripped().low(), SEAT_RUN_LEAST)));
   }
 
   private Slope seatAlong() {
@@ -335,75 +425,5 @@ final class Squaring {
     }
     Length error = limits.length(Limit.SEAT).plus(mismatch);
     return Slope.of(error, Length.max(spacing, SEAT_RUN_LEAST));
-  }
-
-  // ---- Closures
-  // ------------------------------------------------------------------------------------------
-
-  private void close() {
-    boolean changed = true;
-    while (changed) {
-      changed = false;
-      for (Face face : Face.all()) {
-        for (Face other : Face.all()) {
-          if (face != other && !relations.containsKey(new FacePair(face, other))) {
-            changed |= face.adjoins(other) ? closeSquare(face, other) : closeParallel(face);
-          }
-        }
-      }
-    }
-  }
-
-  /** T1: the opposite of {@code face} is parallel to it and square to {@code other}. */
-  private boolean closeSquare(Face face, Face other) {
-    Relation parallel = relations.get(new FacePair(face, face.opposite()));
-    Relation square = relations.get(new FacePair(face.opposite(), other));
-    if (parallel == null || square == null) {
-      return false;
-    }
-    PartDimension dimension = other.dimension();
-    Slope slope = parallel.along(dimension).plus(square.along(dimension));
-    relations.put(
-        new FacePair(face, other),
-        Relation.square(
-            face,
-            other,
-            slope,
-            "parallel to the "
-                + face.opposite().word()
-                + ", which is square to the "
-                + other.word(),
-            square.origin()));
-    return true;
-  }
-
-  /** T2: both are square to two faces that adjoin. */
-  private boolean closeParallel(Face face) {
-    Face opposite = face.opposite();
-    for (Face g : Face.all()) {
-      for (Face h : Face.all()) {
-        if (!g.adjoins(h) || !g.adjoins(face) || !h.adjoins(face)) {
-          continue;
-        }
-        Relation fg = relations.get(new FacePair(face, g));
-        Relation fh = relations.get(new FacePair(face, h));
-        Relation og = relations.get(new FacePair(opposite, g));
-        Relation oh = relations.get(new FacePair(opposite, h));
-        if (fg == null || fh == null || og == null || oh == null) {
-          continue;
-        }
-        Map<PartDimension, Slope> slopes = new HashMap<>();
-        slopes.put(g.dimension(), fg.along(g.dimension()).plus(og.along(g.dimension())));
-        slopes.put(h.dimension(), fh.along(h.dimension()).plus(oh.along(h.dimension())));
-        relations.put(
-            new FacePair(face, opposite),
-            new Relation(
-                slopes,
-                "both are square to the " + g.word() + " and to the " + h.word(),
-                og.origin()));
-        return true;
-      }
-    }
-    return false;
   }
 }

@@ -89,6 +89,15 @@ public record Workpiece(
     return relations.get(new FacePair(a, b));
   }
 
+  /**
+   * Why it is not known how two faces lie: the mistake of an earlier setup that a rule reports
+   * there, so that what follows from it is not reported again, or else the reason given.
+   */
+  Obstacle rootOr(Face a, Face b, Obstacle otherwise) {
+    Obstacle root = obstacles.get(new FacePair(a, b));
+    return root != null && root.kind().isReportedElsewhere() ? root : otherwise;
+  }
+
   Workpiece withFace(Face face, FaceState state) {
     Map<Face, FaceState> next = new EnumMap<>(faces);
     next.put(face, state);

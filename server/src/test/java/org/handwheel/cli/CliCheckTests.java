@@ -64,17 +64,18 @@ final class CliCheckTests {
   void countsWhatItFound() throws IOException {
     Samples.write(folder, "a.plan", Samples.COMMA);
     Samples.write(folder, "b.plan", Samples.UNUSED);
-    Samples.write(folder, "c.plan", Samples.UNUSED);
-    assertThat(run("check").outLines()).endsWith("1 error, 2 warnings in 3 plans");
+    Samples.write(folder, "c.plan", Samples.IGNORING);
+    assertThat(run("check").outLines()).endsWith("1 error, 1 warning, 1 note in 3 plans");
   }
 
   @ParameterizedTest
   @CsvSource({
     "CLEAN,  error,   0",
     "CLEAN,  warning, 0",
-    "UNUSED, error,   0",
-    "UNUSED, warning, 1",
-    "UNUSED, none,    0",
+    "UNUSED, warning, 0",
+    "IGNORING, error,   0",
+    "IGNORING, warning, 1",
+    "IGNORING, none,    0",
     "COMMA,  error,   1",
     "COMMA,  warning, 1",
     "COMMA,  none,    0",
@@ -82,7 +83,11 @@ final class CliCheckTests {
   })
   void failsOnWhatIsAsked(String sample, String threshold, int exitCode) throws IOException {
     String text =
-        Map.of("CLEAN", Samples.CLEAN, "UNUSED", Samples.UNUSED, "COMMA", Samples.COMMA)
+        Map.of(
+                "CLEAN", Samples.CLEAN,
+                "UNUSED", Samples.UNUSED,
+                "IGNORING", Samples.IGNORING,
+                "COMMA", Samples.COMMA)
             .get(sample);
     Samples.write(folder, "a.plan", text);
     assertThat(run("check", "--fail-on", threshold).exitCode()).isEqualTo(exitCode);
@@ -90,7 +95,7 @@ final class CliCheckTests {
 
   @Test
   void failsOnErrorsUnlessTold() throws IOException {
-    Samples.write(folder, "a.plan", Samples.UNUSED);
+    Samples.write(folder, "a.plan", Samples.IGNORING);
     assertThat(run("check").exitCode()).isZero();
   }
 

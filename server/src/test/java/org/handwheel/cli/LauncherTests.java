@@ -32,6 +32,12 @@ final class LauncherTests {
   private static final Path SHELL_LAUNCHER = Path.of("bin", "handwheel");
   private static final Path WINDOWS_LAUNCHER = Path.of("bin", "handwheel.cmd");
 
+  private static void saysItsVersion(Run run) {
+    assertThat(run.exitCode()).isZero();
+    assertThat(run.out()).startsWith("handwheel (unpackaged)\nJava ");
+    assertThat(run.err()).isEmpty();
+  }
+
   /** Runs a copy in a distribution whose jar points at the classes under test. */
   @Nested
   @DisabledOnOs(OS.WINDOWS)
@@ -52,7 +58,7 @@ final class LauncherTests {
     @Test
     void startsFromAnotherFolder() throws Exception {
       Run run = run(Map.of(), launcher.toString(), "--version");
-      assertThat(run).isEqualTo(new Run(0, "handwheel (unpackaged)\n", ""));
+      assertThat(run).satisfies(LauncherTests::saysItsVersion);
     }
 
     @Test
@@ -81,10 +87,10 @@ final class LauncherTests {
 
     @Test
     void keepsTheExitCodeAndTheArguments() throws Exception {
-      Run run = run(Map.of(), launcher.toString(), "two words", "*");
+      Run run = run(Map.of(), launcher.toString(), "check", "two words", "*");
       assertThat(run.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
       assertThat(run.out()).isEmpty();
-      assertThat(run.err()).contains("'two words'").contains("'*'");
+      assertThat(run.err()).contains(": two words: ").contains(": *: ");
     }
 
     @Test
@@ -100,7 +106,7 @@ final class LauncherTests {
       Files.writeString(home.resolve("lib").resolve("handwheel.jsa"), "made by another Java");
       Run run = run(Map.of(), launcher.toString(), "--version");
       assertThat(run.exitCode()).isZero();
-      assertThat(run.out()).isEqualTo("handwheel (unpackaged)\n");
+      saysItsVersion(run);
     }
 
     @Test

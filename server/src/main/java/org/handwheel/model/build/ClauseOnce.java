@@ -1,13 +1,9 @@
 package org.handwheel.model.build;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import org.antlr.v4.runtime.ParserRuleContext;
-import org.handwheel.syntax.Finding;
-import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Section;
-import org.handwheel.syntax.Severity;
 
 /** Reports a clause that its statement already has. */
 final class ClauseOnce {
@@ -27,14 +23,11 @@ final class ClauseOnce {
       return true;
     }
     file.problems()
-        .add(
-            new Finding(
-                "repeated-clause",
-                Severity.ERROR,
-                section.origin(clause),
-                "`" + clause.getStart().getText() + "` is given twice",
-                List.of(new Related(section.origin(before), "first here")),
-                List.of()));
+        .repeated(
+            "repeated-clause",
+            section.origin(clause),
+            "`" + clause.getStart().getText() + "` is given twice",
+            section.origin(before));
     return false;
   }
 }

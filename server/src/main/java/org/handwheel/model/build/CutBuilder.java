@@ -36,6 +36,8 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthOverflowException;
+import org.handwheel.units.LengthUnit;
 import org.handwheel.units.Quantity;
 import org.jspecify.annotations.Nullable;
 
@@ -172,8 +174,10 @@ final class CutBuilder {
         return null;
       }
       if (part == null || part.dimension(dimension) == null) {
-        file.problems()
-            .error("undefined-name", origin, "the part has no " + dimension.word() + " yet");
+        if (!file.names().isDoubtful(dimension.word())) {
+          file.problems()
+              .error("undefined-name", origin, "the part has no " + dimension.word() + " yet");
+        }
         return null;
       }
       return new Step.Target(dimension, null, origin);
@@ -243,7 +247,9 @@ final class CutBuilder {
 
   private void passes(Clauses clauses, @Nullable Passes passes, Origin origin) {
     if (clauses.passes != null) {
-      file.problems().error("repeated-clause", origin, "the passes are already given");
+      file.problems()
+          .repeated(
+              "repeated-clause", origin, "the passes are already given", clauses.passes.origin());
       return;
     }
     clauses.passes = passes;
@@ -252,7 +258,11 @@ final class CutBuilder {
   private void direction(Clauses clauses, CutDirection direction, Origin origin) {
     if (clauses.direction != null) {
       file.problems()
-          .error("repeated-clause", origin, "a cut is either conventional or climb, not both");
+          .repeated(
+              "repeated-clause",
+              origin,
+              "a cut is either conventional or climb, not both",
+              clauses.direction.origin());
       return;
     }
     clauses.direction = new Located<>(direction, origin);
@@ -264,7 +274,15 @@ final class CutBuilder {
 
   /** A feed per tooth as a length. */
   @Nullable Length feedPerTooth(Section section, ParseTree node) {
-    Quantity feed = values.quantity(section, node, Dimension.FEED_PER_TOOTH);
-    return feed == null ? null : Length.ofMillimetres(feed.value().doubleValue());
+    Quantity feed = values.positive(section, node, Dimension.FEED_PER_TOOTH);
+    if (feed == null) {
+      return null;
+    }
+    try {
+      return Length.of(feed.value(), LengthUnit.MM);
+    } catch (LengthOverflowException e) {
+      file.problems().error("overflow", section.origin(node), "this feed is larger than 9 000 km");
+      return null;
+    }
   }
 }

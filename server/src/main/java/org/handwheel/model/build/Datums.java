@@ -17,7 +17,7 @@ final class Datums {
       return Resolver.face(context.face());
     }
     Face face = datums.get(context.getText().toUpperCase(Locale.ROOT));
-    if (face == null) {
+    if (face == null && !file.names().areDatumsDoubtful()) {
       file.problems()
           .error(
               "undefined-name",

@@ -1,11 +1,10 @@
 package org.handwheel.model.build;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.handwheel.grammar.HandwheelParser.CornerContext;
-import org.handwheel.grammar.HandwheelParser.ExprContext;
 import org.handwheel.grammar.HandwheelParser.FeatureAtContext;
 import org.handwheel.grammar.HandwheelParser.FeatureCircleContext;
 import org.handwheel.grammar.HandwheelParser.FeatureClauseContext;
@@ -33,6 +32,7 @@ import org.handwheel.grammar.HandwheelParser.HoleSpotfaceContext;
 import org.handwheel.grammar.HandwheelParser.HoleThreadContext;
 import org.handwheel.grammar.HandwheelParser.HoleThreadDepthContext;
 import org.handwheel.grammar.HandwheelParser.HoleThroughContext;
+import org.handwheel.grammar.HandwheelParser.NominalContext;
 import org.handwheel.grammar.HandwheelParser.PatternAboutContext;
 import org.handwheel.grammar.HandwheelParser.PatternAtContext;
 import org.handwheel.grammar.HandwheelParser.PatternByContext;
@@ -44,6 +44,7 @@ import org.handwheel.grammar.HandwheelParser.PatternGridContext;
 import org.handwheel.grammar.HandwheelParser.PatternLineContext;
 import org.handwheel.grammar.HandwheelParser.PatternRowContext;
 import org.handwheel.grammar.HandwheelParser.PointContext;
+import org.handwheel.grammar.HandwheelParser.SizeToleranceContext;
 import org.handwheel.model.Face;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Part.FeatureKind;
@@ -53,7 +54,11 @@ import org.handwheel.model.Part.OutlineForm;
 import org.handwheel.model.Part.PatternSpec;
 import org.handwheel.model.Part.Position;
 import org.handwheel.model.Part.Shape;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Fix;
+import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
+import org.handwheel.syntax.Severity;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
@@ -97,7 +102,7 @@ final class FeatureBuilder {
         if (c.fit() != null) {
           fit = fit(c.fit());
         } else if (c.sizeTolerance() != null && dia != null) {
-          limits = Tolerances.read(values, section, c.nominal(), dia, c.sizeTolerance());
+          limits = Tolerances.read(file, section, c.nominal(), dia, c.sizeTolerance());
         }
       } else if (clause instanceof HoleThreadContext c) {
         thread = c.thread().getText();
@@ -237,32 +242,85 @@ final class FeatureBuilder {
 
   private @Nullable Position position(
       PointContext point, @Nullable CornerContext corner, @Nullable Face face) {
-    List<ExprContext> nodes = point.expr();
-    List<Length> coordinates = values.lengths(section, nodes);
-    List<Face> faces = new ArrayList<>();
-    if (corner != null && corner.CENTRE() == null) {
-      corner.face().forEach(context -> faces.add(Resolver.face(context)));
-      boolean onFace =
-          faces.get(0).adjoins(faces.get(1))
-              && (face == null || faces.stream().allMatch(edge -> edge.adjoins(face)));
-      if (!onFace) {
-        file.problems()
-            .error(
-                "bad-value",
-                section.origin(corner),
-                "name two edges that meet at a corner of "
-                    + (face == null ? "the face" : "the " + face.word()));
-        return null;
-      }
-    }
-    return coordinates == null
+    List<Length> coordinates = values.lengths(section, point.expr());
+    List<Face> faces = corner == null ? usualCorner(face) : corner(corner, face);
+    return coordinates == null || faces == null
         ? null
         : new Position(coordinates.get(0), coordinates.get(1), faces, section.origin(point));
   }
 
+  /** Where nothing is said, positions count from the left, front and bottom edges. */
+  private static List<Face> usualCorner(@Nullable Face face) {
+    return Stream.of(Face.LEFT, Face.FRONT, Face.BOTTOM)
+        .filter(edge -> edge.adjoins(face == null ? Face.TOP : face))
+        .toList();
+  }
+
+  /** The two edges named, or none for the centre; null after a report. */
+  private @Nullable List<Face> corner(CornerContext corner, @Nullable Face face) {
+    if (corner.CENTRE() != null) {
+      return List.of();
+    }
+    Face first = Resolver.face(corner.face(0));
+    Face second = Resolver.face(corner.face(1));
+    Origin origin = section.origin(corner);
+    boolean onFace =
+        first.adjoins(second) && (face == null || (first.adjoins(face) && second.adjoins(face)));
+    if (!onFace) {
+      String where = face == null ? "the face" : "the " + face.word();
+      file.problems()
+          .error("bad-value", origin, "name two edges that meet at a corner of " + where);
+      return null;
+    }
+    if (first.dimension().compareTo(second.dimension()) > 0) {
+      String mended = second.word() + " " + first.word();
+      file.problems()
+          .add(
+              new Finding(
+                      "bad-value",
+                      Severity.ERROR,
+                      origin,
+                      "the first coordinate runs along the "
+                          + second.dimension().word()
+                          + ": name that edge first, `from "
+                          + mended
+                          + "`")
+                  .withFix(Fix.replace("Write `" + mended + "`", origin, mended)));
+      return null;
+    }
+    return List.of(first, second);
+  }
+
+  /** A size whose tolerance is checked for sense. */
+  private @Nullable Length size(NominalContext nominal, @Nullable SizeToleranceContext tolerance) {
+    Length size = values.positiveLength(section, nominal);
+    if (size != null && tolerance != null) {
+      Tolerances.read(file, section, nominal, size, tolerance);
+    }
+    return size;
+  }
+
+  /** The face a feature is in, wherever in the line it is said. */
+  private static @Nullable Face statedFace(FeatureLineContext line) {
+    for (FeatureClauseContext clause : line.featureClause()) {
+      if (clause instanceof FeatureInContext c) {
+        return Resolver.face(c.face());
+      } else if (clause instanceof FeatureSeenFromContext c) {
+        return Resolver.face(c.face());
+      }
+    }
+    return null;
+  }
+
+  private static boolean describes(FeatureClauseContext clause) {
+    return clause instanceof FeatureThroughContext
+        || clause instanceof FeatureInContext
+        || clause instanceof FeatureSeenFromContext;
+  }
+
   FeatureSpec feature(FeatureLineContext line, String name) {
     FeatureKind kind = FeatureKind.valueOf(line.verb.getText().toUpperCase(Locale.ROOT));
-    Face face = null;
+    Face face = statedFace(line);
     Position position = null;
     Length width = null;
     Length length = null;
@@ -275,16 +333,12 @@ final class FeatureBuilder {
     ClauseOnce once = new ClauseOnce(file, section);
     for (FeatureClauseContext clause : line.featureClause()) {
       once.check(clause);
-      if (clause instanceof FeatureInContext c) {
-        face = Resolver.face(c.face());
-      } else if (clause instanceof FeatureSeenFromContext c) {
-        face = Resolver.face(c.face());
-      } else if (clause instanceof FeatureAtContext c) {
+      if (clause instanceof FeatureAtContext c) {
         position = position(c.point(), c.corner(), face);
       } else if (clause instanceof FeatureWidthContext c) {
-        width = values.positiveLength(section, c.nominal());
+        width = size(c.nominal(), c.sizeTolerance());
       } else if (clause instanceof FeatureLengthContext c) {
-        length = values.positiveLength(section, c.nominal());
+        length = size(c.nominal(), c.sizeTolerance());
       } else if (clause instanceof FeatureDepthContext c) {
         depth = values.positiveLength(section, c.lengthValue());
       } else if (clause instanceof FeatureSizeContext c) {
@@ -305,11 +359,11 @@ final class FeatureBuilder {
         formSecond = sizes == null ? null : sizes.get(1);
       } else if (clause instanceof FeatureCircleContext c) {
         form = OutlineForm.CIRCLE;
-        formFirst = values.positiveLength(section, c.nominal());
+        formFirst = size(c.nominal(), c.sizeTolerance());
         formSecond = formFirst;
       } else if (clause instanceof FeatureToleranceContext c) {
         tolerance = Tolerances.plusMinus(values, section, c.plusMinus(), null);
-      } else if (!(clause instanceof FeatureThroughContext)) {
+      } else if (!describes(clause)) {
         file.problems()
             .error(
                 "misplaced-line",

@@ -2,19 +2,28 @@ package org.handwheel.model.build;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import org.antlr.v4.runtime.Token;
+import java.util.Set;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.LanguageLineContext;
 import org.handwheel.grammar.HandwheelParser.LetLineContext;
 import org.handwheel.grammar.HandwheelParser.NoteLineContext;
+import org.handwheel.grammar.HandwheelParser.PropertyLineContext;
 import org.handwheel.grammar.HandwheelParser.StatementContext;
 import org.handwheel.grammar.HandwheelParser.UnitsLineContext;
 import org.handwheel.grammar.HandwheelParser.UseLineContext;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Shop.UsedFile;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Fix;
 import org.handwheel.syntax.LanguageLevel;
+import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
+import org.handwheel.syntax.SectionKind;
+import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.LengthUnit;
@@ -23,6 +32,12 @@ import org.jspecify.annotations.Nullable;
 
 /** What plan files and shop files share: level, units, used files and named values. */
 final class FileBuilder {
+  /** The name is the third word in {@code own vise V80}, the second in {@code let edge}. */
+  private static final int WORDS_BEFORE_A_NAME = 3;
+
+  /** First words of lines on which much of the rest of a file depends. */
+  private static final Set<String> MUCH_DEPENDS_ON = Set.of("use", "units", "datum");
+
   private final SyntaxTree tree;
   private final Problems problems;
   private final NameTable names;
@@ -35,6 +50,21 @@ final class FileBuilder {
     this.problems = new Problems();
     this.names = new NameTable(problems);
     this.values = new Values(problems, names);
+    for (Section section : tree.sections()) {
+      section.brokenLines().forEach(this::doubtNames);
+    }
+  }
+
+  /** Names that a broken line may declare: they stand among its first words. */
+  private void doubtNames(List<Token> line) {
+    line.stream().limit(WORDS_BEFORE_A_NAME).map(Token::getText).forEach(names::doubt);
+    String first = line.isEmpty() ? "" : line.get(0).getText();
+    switch (Nearest.to(first, MUCH_DEPENDS_ON).orElse("")) {
+      case "use" -> names.doubtThings();
+      case "units" -> values.doubtUnits();
+      case "datum" -> names.doubtDatums();
+      default -> {}
+    }
   }
 
   SyntaxTree tree() {
@@ -77,10 +107,11 @@ final class FileBuilder {
   private void readUnits(Section section, UnitsLineContext line) {
     Origin origin = section.origin(line);
     if (unitsOrigin != null) {
-      problems.error("repeated-line", origin, "the units of the file are already given");
+      problems.repeated(
+          "repeated-line", origin, "the units of the file are already given", unitsOrigin);
       return;
     }
-    LengthUnit unit = Values.lengthUnit(line.lengthUnit());
+    LengthUnit unit = Literals.lengthUnit(line.lengthUnit());
     if (unit != LengthUnit.MM && unit != LengthUnit.IN && unit != LengthUnit.THOU) {
       problems.error("bad-value", section.origin(line.lengthUnit()), "units are mm, in or thou");
       return;
@@ -137,11 +168,36 @@ final class FileBuilder {
   }
 
   /** A line that its section cannot have. */
-  void misplaced(Section section, ContentContext line, String belongs) {
+  void misplaced(Section section, ContentContext line) {
+    StatementContext statement = Objects.requireNonNull(line.statement());
     Origin origin = section.origin(line);
     String first = line.getStart().getText();
+    if (statement instanceof PropertyLineContext property) {
+      Origin colon = section.origin(property.COLON());
+      problems.add(
+          new Finding(
+                  "misplaced-line",
+                  Severity.ERROR,
+                  origin,
+                  "lines with a colon describe what a shop owns; write `" + first + "` without it")
+              .withFix(Fix.replace("Take the colon away", colon, "")));
+      return;
+    }
+    if (section.kind() == SectionKind.OWN) {
+      Origin word = section.origin(line.getStart());
+      problems.add(
+          new Finding(
+                  "misplaced-line",
+                  Severity.ERROR,
+                  origin,
+                  "what is owned is described by properties: write `" + first + ": ...`")
+              .withFix(Fix.replace("Write `" + first + ":`", word, word.text() + ":")));
+      return;
+    }
     problems.error(
-        "misplaced-line", origin, "`" + first + "` does not belong here; it belongs in " + belongs);
+        "misplaced-line",
+        origin,
+        "`" + first + "` does not belong here; it belongs in " + Places.of(statement));
   }
 
   static String unquote(@Nullable ParseTree node) {
@@ -156,7 +212,7 @@ final class FileBuilder {
 
   /** The rotation speed of a clause, in turns a minute. */
   @Nullable Double rpm(Section section, @Nullable ParseTree node) {
-    Quantity quantity = values.quantity(section, node, Dimension.SPINDLE_SPEED);
+    Quantity quantity = values.positive(section, node, Dimension.SPINDLE_SPEED);
     return quantity == null ? null : quantity.value().doubleValue();
   }
 }

@@ -18,6 +18,7 @@ import org.handwheel.grammar.HandwheelParser.HoldOverhangContext;
 import org.handwheel.grammar.HandwheelParser.HoldSpacerContext;
 import org.handwheel.grammar.HandwheelParser.HoldStopContext;
 import org.handwheel.grammar.HandwheelParser.HoldUpContext;
+import org.handwheel.grammar.HandwheelParser.PlaceContext;
 import org.handwheel.grammar.HandwheelParser.RestContext;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
@@ -83,6 +84,11 @@ final class HoldBuilder {
     line.holdClause().forEach(this::read);
     if (up == null) {
       file.problems().error("missing-clause", origin, "say which face is up: `up top`");
+    } else if (fixed != null) {
+      requireFixedBeside(up.value(), fixed);
+    } else if (plate == Hold.PlateKind.ANGLE_PLATE) {
+      file.problems()
+          .error("missing-clause", origin, "say which face is against the plate: `fixed back`");
     }
     String name = rest.name() == null ? "table" : rest.name().getText();
     return hold(origin, new Hold.Rest.OnPlate(plate, name));
@@ -100,18 +106,50 @@ final class HoldBuilder {
               "missing-clause",
               origin,
               "say which face is up and which is against the fixed jaw: `up top, fixed back`");
-    } else if (!up.value().adjoins(fixed.value())) {
+    } else {
+      requireFixedBeside(up.value(), fixed);
+      requireEndOverhangs(up.value());
+    }
+  }
+
+  private void requireFixedBeside(Face above, Located<Face> against) {
+    if (!above.adjoins(against.value())) {
       file.problems()
           .error(
               "bad-value",
-              fixed.origin(),
+              against.origin(),
               "with the "
-                  + up.value().word()
+                  + above.word()
                   + " up the "
-                  + fixed.value().word()
+                  + against.value().word()
                   + " cannot be against the fixed jaw");
       fixed = null;
     }
+  }
+
+  /** Only what looks along the jaws can stand out beyond them. */
+  private void requireEndOverhangs(Face above) {
+    if (overhang == null || fixed == null) {
+      return;
+    }
+    Side end = overhang.value().end();
+    boolean along =
+        end instanceof Side.OfPart part
+            ? part.face().adjoins(above) && part.face().adjoins(fixed.value())
+            : end instanceof Side.AtMachine place && isEnd(place.direction());
+    if (!along) {
+      file.problems()
+          .error(
+              "bad-value",
+              overhang.origin(),
+              "only what lies at the operator-left or operator-right end of the jaws can stand"
+                  + " out beyond them");
+      overhang = null;
+    }
+  }
+
+  private static boolean isEnd(Direction direction) {
+    return direction == Direction.OPERATOR_LEFT || direction == Direction.OPERATOR_RIGHT;
   }
 
   private void read(HoldClauseContext clause) {
@@ -159,7 +197,7 @@ final class HoldBuilder {
     } else if (clause instanceof HoldAtContext c) {
       place = end(Resolver.place(c.place()), origin);
     } else if (clause instanceof HoldStopContext c) {
-      stop = end(Resolver.place(c.place()), origin);
+      stop = oneEnd(c.place());
     } else if (clause instanceof HoldClampContext c) {
       readClamp(c, origin);
     }
@@ -167,7 +205,12 @@ final class HoldBuilder {
 
   private void support(Support value, Origin origin) {
     if (support != null) {
-      file.problems().error("repeated-clause", origin, "the work already rests on something else");
+      file.problems()
+          .repeated(
+              "repeated-clause",
+              origin,
+              "the work already rests on something else",
+              support.origin());
       return;
     }
     support = new Located<>(value, origin);
@@ -178,12 +221,23 @@ final class HoldBuilder {
     if (direction == null) {
       return null;
     }
-    if (direction != Direction.OPERATOR_LEFT && direction != Direction.OPERATOR_RIGHT) {
+    if (!isEnd(direction)) {
       file.problems()
           .error("bad-value", origin, "the jaws have an operator-left and an operator-right end");
       return null;
     }
     return new Located<>(direction, origin);
+  }
+
+  /** An end of the jaws where the centre makes no sense. */
+  private @Nullable Located<Direction> oneEnd(PlaceContext place) {
+    Origin origin = section.origin(place);
+    Direction direction = Resolver.place(place);
+    if (direction == null) {
+      file.problems().error("bad-value", origin, "name an end: operator-left or operator-right");
+      return null;
+    }
+    return end(direction, origin);
   }
 
   private void readBar(HoldBarContext clause, Origin origin) {
@@ -214,7 +268,7 @@ final class HoldBuilder {
 
   private void readSpacer(HoldSpacerContext clause, Origin origin) {
     Length width = file.values().positiveLength(section, clause.lengthValue());
-    Located<Direction> at = end(Resolver.place(clause.place()), section.origin(clause.place()));
+    Located<Direction> at = oneEnd(clause.place());
     if (width != null && at != null) {
       spacer = new Located<>(new Hold.Spacer(width, at.value()), origin);
     }

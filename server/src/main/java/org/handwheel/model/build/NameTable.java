@@ -1,11 +1,15 @@
 package org.handwheel.model.build;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.handwheel.model.Names;
 import org.handwheel.model.Names.Declaration;
 import org.handwheel.model.Names.Kind;
@@ -23,7 +27,10 @@ final class NameTable {
   private final Map<Kind, Map<String, Declaration>> known = new LinkedHashMap<>();
   private final List<Declaration> own = new ArrayList<>();
   private final List<Use> uses = new ArrayList<>();
+  private final Set<String> values = new LinkedHashSet<>();
+  private final Set<String> doubtful = new HashSet<>();
   private boolean thingsDoubtful;
+  private boolean datumsDoubtful;
 
   NameTable(Problems problems) {
     this.problems = problems;
@@ -52,9 +59,33 @@ final class NameTable {
     table(declaration.kind()).putIfAbsent(key(declaration.name()), declaration);
   }
 
+  /** A value that can be used by this name; the part's sizes are not declared as names. */
+  void valueKnown(String name) {
+    values.add(name);
+  }
+
+  /** A line that may declare this name could not be read: its use is not reported as undefined. */
+  void doubt(String name) {
+    doubtful.add(key(name));
+  }
+
   /** A shop file could not be read: things it may own are not reported as missing. */
   void doubtThings() {
     thingsDoubtful = true;
+  }
+
+  /** Whether a name may be declared by a line that could not be read. */
+  boolean isDoubtful(String name) {
+    return doubtful.contains(key(name));
+  }
+
+  /** A line of datums could not be read: any letter may be one. */
+  void doubtDatums() {
+    datumsDoubtful = true;
+  }
+
+  boolean areDatumsDoubtful() {
+    return datumsDoubtful;
   }
 
   boolean knows(Kind kind, String name) {
@@ -75,24 +106,12 @@ final class NameTable {
   private void undefined(Kind kind, String what, String name, Origin origin) {
     boolean ofPlan =
         kind == Kind.VALUE || kind == Kind.HOLE || kind == Kind.FEATURE || kind == Kind.SETUP;
-    if (thingsDoubtful && !ofPlan) {
+    if ((thingsDoubtful && !ofPlan) || isDoubtful(name)) {
       return;
     }
-    List<String> names = table(kind).values().stream().map(Declaration::name).toList();
-    Optional<String> near = Nearest.to(name, names);
     String message = "there is no " + what + " `" + name + "`";
-    if (near.isPresent()) {
-      problems.add(
-          new Finding(
-                  "undefined-name",
-                  Severity.ERROR,
-                  origin,
-                  message + "; did you mean `" + near.get() + "`?")
-              .withFix(Fix.replace("Write `" + near.get() + "`", origin, near.get())));
-      return;
-    }
-    int dash = name.indexOf('-');
-    if (kind == Kind.VALUE && dash > 0 && knows(kind, name.substring(0, dash))) {
+    int dash = kind == Kind.VALUE ? subtraction(name) : -1;
+    if (dash > 0) {
       String spaced = name.substring(0, dash) + " - " + name.substring(dash + 1);
       problems.add(
           new Finding(
@@ -103,7 +122,37 @@ final class NameTable {
               .withFix(Fix.replace("Write `" + spaced + "`", origin, spaced)));
       return;
     }
+    Collection<String> names =
+        kind == Kind.VALUE ? values : table(kind).values().stream().map(Declaration::name).toList();
+    Optional<String> near = Nearest.to(name, names);
+    if (near.isPresent()) {
+      problems.add(
+          new Finding(
+                  "undefined-name",
+                  Severity.ERROR,
+                  origin,
+                  message + "; did you mean `" + near.get() + "`?")
+              .withFix(Fix.replace("Write `" + near.get() + "`", origin, near.get())));
+      return;
+    }
     problems.error("undefined-name", origin, message);
+  }
+
+  private boolean isValue(String name) {
+    return values.stream().anyMatch(name::equalsIgnoreCase);
+  }
+
+  /** Where a name can be cut in two values, or a value and a number, or -1. */
+  private int subtraction(String name) {
+    int dash = name.indexOf('-');
+    while (dash > 0) {
+      String right = name.substring(dash + 1);
+      if (isValue(name.substring(0, dash)) && (isValue(right) || right.matches("[0-9]+"))) {
+        return dash;
+      }
+      dash = name.indexOf('-', dash + 1);
+    }
+    return -1;
   }
 
   Names names() {

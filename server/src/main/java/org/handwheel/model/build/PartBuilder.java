@@ -2,6 +2,7 @@ package org.handwheel.model.build;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -39,17 +40,22 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
+import org.handwheel.units.LengthUnit;
 import org.handwheel.units.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /** Builds the part section. */
 final class PartBuilder {
+  /** The roughest class of ISO 1302, N12 (from memory). */
+  private static final Length ROUGHEST = Length.of("50", LengthUnit.UM);
+
   private final FileBuilder file;
   private final Values values;
   private final Section section;
   private final FeatureBuilder features;
   private final Map<PartDimension, DimensionSpec> dimensions = new EnumMap<>(PartDimension.class);
   private final Map<String, Face> datums = new LinkedHashMap<>();
+  private final Map<String, Origin> datumOrigins = new HashMap<>();
   private final List<Callout> callouts = new ArrayList<>();
   private final List<Located<Face>> surfaces = new ArrayList<>();
   private final List<HoleSpec> holes = new ArrayList<>();
@@ -113,6 +119,7 @@ final class PartBuilder {
     } else if (statement instanceof GeneralToleranceLineContext tolerance) {
       readGeneral(tolerance);
     } else if (statement instanceof SurfaceLineContext surface) {
+      checkRoughness(surface);
       for (FaceContext context : surface.faces().face()) {
         surfaces.add(new Located<>(Resolver.face(context), section.origin(context)));
       }
@@ -128,7 +135,7 @@ final class PartBuilder {
     } else if (statement instanceof FeatureLineContext feature) {
       readFeature(feature);
     } else {
-      file.misplaced(section, line, "`stock` or `setup`");
+      file.misplaced(section, line);
     }
   }
 
@@ -137,12 +144,13 @@ final class PartBuilder {
     Origin origin = section.origin(line);
     Length nominal = values.positiveLength(section, line.nominal());
     if (nominal == null) {
+      file.names().doubt(dimension.word());
       return;
     }
     LengthRange limits =
         line.sizeTolerance() == null
             ? null
-            : Tolerances.read(values, section, line.nominal(), nominal, line.sizeTolerance());
+            : Tolerances.read(file, section, line.nominal(), nominal, line.sizeTolerance());
     if (limits != null && !limits.low().isPositive()) {
       file.problems().error("bad-value", origin, "the tolerance is larger than the size");
       limits = null;
@@ -157,10 +165,31 @@ final class PartBuilder {
         dimensions.putIfAbsent(dimension, new DimensionSpec(dimension, middle, limits, origin));
     if (before != null) {
       file.problems()
-          .error("repeated-line", origin, "the " + dimension.word() + " is already given");
+          .repeated(
+              "repeated-line",
+              origin,
+              "the " + dimension.word() + " is already given",
+              before.origin());
       return;
     }
     values.define(dimension.word(), Quantity.of(middle));
+  }
+
+  /** Roughness has units of its own: a bare number is um, or uin in a file in inches. */
+  private void checkRoughness(SurfaceLineContext surface) {
+    LengthUnit bare = values.units() == LengthUnit.MM ? LengthUnit.UM : LengthUnit.UIN;
+    boolean unitsKnown = values.units() != null;
+    Length ra = values.length(section, surface.roughness(), unitsKnown ? bare : null);
+    if (ra == null) {
+      return;
+    }
+    Origin origin = section.origin(surface.roughness());
+    if (!ra.isPositive()) {
+      file.problems().error("bad-value", origin, "a roughness must be more than zero");
+    } else if (ra.isMoreThan(ROUGHEST)) {
+      file.problems()
+          .error("bad-value", origin, "no milled face is as rough as " + ra + "; write um or uin");
+    }
   }
 
   private void readDatum(DatumLineContext line) {
@@ -168,8 +197,13 @@ final class PartBuilder {
       String letter = datum.name().getText().toUpperCase(Locale.ROOT);
       if (datums.putIfAbsent(letter, Resolver.face(datum.face())) != null) {
         file.problems()
-            .error("duplicate-name", section.origin(datum), "datum " + letter + " is given twice");
+            .repeated(
+                "duplicate-name",
+                section.origin(datum),
+                "datum " + letter + " is given twice",
+                datumOrigins.getOrDefault(letter, section.origin(datum)));
       }
+      datumOrigins.putIfAbsent(letter, section.origin(datum));
     }
   }
 

@@ -1,46 +1,27 @@
 package org.handwheel.model.build;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
-import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.MachineLineContext;
 import org.handwheel.grammar.HandwheelParser.PlanHeaderContext;
-import org.handwheel.model.Limit;
-import org.handwheel.model.Limits;
-import org.handwheel.model.Located;
-import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
 import org.handwheel.model.Shop;
-import org.handwheel.model.Shop.ShopFile;
-import org.handwheel.model.Shop.UsedFile;
 import org.handwheel.model.Stock;
 import org.handwheel.model.Workspace;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SectionKind;
-import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.SyntaxTree;
-import org.handwheel.units.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /** Builds a plan with the shop files it uses; a pure function of the workspace. */
 public final class PlanFiles {
-  private static final int DEEPEST_USE = 8;
-
   private final Workspace workspace;
   private final FileBuilder file;
-  private final Set<String> usedPaths = new LinkedHashSet<>();
   private Shop shop = Shop.EMPTY;
 
   private PlanFiles(Workspace workspace, SyntaxTree tree) {
@@ -84,7 +65,8 @@ public final class PlanFiles {
                     "`" + section.kind().word() + "` belongs in a shop file, not in a plan");
       }
     }
-    shop = readShops();
+    UsedShops used = UsedShops.read(workspace, file);
+    shop = used.shop();
     Part part = partSection == null ? null : new PartBuilder(file, partSection).build();
     Stock stock = stockSection == null ? null : new StockBuilder(file, stockSection).build();
     Owned.Machine machine = machine(tree);
@@ -107,7 +89,7 @@ public final class PlanFiles {
         records.logs(),
         records.inspections(),
         file.names().names(),
-        List.copyOf(usedPaths),
+        used.paths(),
         file.problems().findings());
   }
 
@@ -138,10 +120,11 @@ public final class PlanFiles {
       return section;
     }
     file.problems()
-        .error(
+        .repeated(
             "repeated-line",
             section.header(),
-            "a plan has one `" + section.kind().word() + "` section; this one is not read");
+            "a plan has one `" + section.kind().word() + "` section; this one is not read",
+            before.header());
     return before;
   }
 
@@ -151,7 +134,7 @@ public final class PlanFiles {
         continue;
       }
       if (!file.readCommon(section, line) && !(line.statement() instanceof MachineLineContext)) {
-        file.misplaced(section, line, "a later section such as `part` or `setup`");
+        file.misplaced(section, line);
       }
     }
   }
@@ -171,6 +154,11 @@ public final class PlanFiles {
     for (Section section : tree.sections()) {
       for (ContentContext line : section.lines()) {
         if (line.statement() instanceof MachineLineContext machine && !section.isBroken(line)) {
+          if (said) {
+            file.problems()
+                .error("repeated-line", section.origin(machine), "the machine is already given");
+            continue;
+          }
           said = true;
           named = new Resolver(file, shop).machine(section, machine.machineRef());
         }
@@ -190,90 +178,5 @@ public final class PlanFiles {
       return null;
     }
     return owned.get(0);
-  }
-
-  // ---- Shop files
-  // ----------------------------------------------------------------------------------
-
-  /** One file still to be read, with the way that led to it. */
-  private record Visit(UsedFile used, List<String> way) {}
-
-  private Shop readShops() {
-    List<Owned> things = new ArrayList<>();
-    Map<Limit, Quantity> limits = new LinkedHashMap<>();
-    Map<String, Located<Severity>> severities = new HashMap<>();
-    Set<String> seen = new HashSet<>();
-    Deque<Visit> open = new ArrayDeque<>();
-    for (UsedFile used : file.uses()) {
-      open.add(new Visit(used, List.of(file.tree().path())));
-    }
-    while (!open.isEmpty()) {
-      Visit visit = open.remove();
-      ShopFile found = load(visit);
-      if (found == null || !seen.add(found.path())) {
-        continue;
-      }
-      things.addAll(found.shop().things());
-      found.shop().limits().set().forEach(limits::putIfAbsent);
-      found.shop().severities().forEach(severities::putIfAbsent);
-      found.names().declarations().stream()
-          .filter(declaration -> declaration.kind() != Kind.VALUE)
-          .forEach(file.names()::bringIn);
-      List<String> way = new ArrayList<>(visit.way());
-      way.add(found.path());
-      found.uses().forEach(used -> open.add(new Visit(used, List.copyOf(way))));
-    }
-    return new Shop(things, new Limits(limits), severities);
-  }
-
-  private @Nullable ShopFile load(Visit visit) {
-    String path = visit.used().path();
-    boolean direct = visit.way().size() == 1;
-    if (path == null) {
-      file.names().doubtThings();
-      return null;
-    }
-    usedPaths.add(path);
-    if (visit.way().contains(path)) {
-      reportUse(visit, "use-cycle", "the files use each other in a circle: " + circle(visit, path));
-      return null;
-    }
-    if (visit.way().size() > DEEPEST_USE) {
-      reportUse(visit, "use-path", "files use each other more than " + DEEPEST_USE + " deep");
-      return null;
-    }
-    SyntaxTree tree = workspace.file(path).orElse(null);
-    if (tree == null) {
-      file.names().doubtThings();
-      String why = workspace.unreadable().getOrDefault(path, "there is no such file");
-      reportUse(
-          visit,
-          "use-path",
-          direct
-              ? "cannot read \"" + visit.used().written() + "\": " + why
-              : "a shop file uses \"" + visit.used().written() + "\", but: " + why);
-      return null;
-    }
-    return ShopFiles.build(tree);
-  }
-
-  /** Reports at the plan's own {@code use} line that leads there. */
-  private void reportUse(Visit visit, String rule, String message) {
-    Origin origin = visit.used().origin();
-    if (!file.tree().contains(origin)) {
-      String first = visit.way().get(1);
-      origin =
-          file.uses().stream()
-              .filter(used -> first.equals(used.path()))
-              .map(UsedFile::origin)
-              .findFirst()
-              .orElse(file.tree().sections().get(0).header());
-    }
-    file.problems().error(rule, origin, message);
-  }
-
-  private static String circle(Visit visit, String path) {
-    List<String> way = visit.way().subList(visit.way().indexOf(path), visit.way().size());
-    return String.join(" -> ", way) + " -> " + path;
   }
 }

@@ -3,6 +3,7 @@ package org.handwheel.model.build;
 import java.util.ArrayList;
 import java.util.List;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 
@@ -20,6 +21,18 @@ final class Problems {
 
   void warning(String rule, Origin origin, String message) {
     add(new Finding(rule, Severity.WARNING, origin, message));
+  }
+
+  /** Something given a second time; points to the first. */
+  void repeated(String rule, Origin origin, String message, Origin first) {
+    add(
+        new Finding(
+            rule,
+            Severity.ERROR,
+            origin,
+            message,
+            List.of(new Related(first, "first here")),
+            List.of()));
   }
 
   int count() {

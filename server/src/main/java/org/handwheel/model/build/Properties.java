@@ -17,7 +17,6 @@ import org.handwheel.grammar.HandwheelParser.ValueContext;
 import org.handwheel.model.Direction;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Fix;
-import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
@@ -62,14 +61,11 @@ final class Properties {
     String name = property.property().getText().toLowerCase(Locale.ROOT);
     PropertyLineContext before = lines.putIfAbsent(name, property);
     if (before != null) {
-      problems.add(
-          new Finding(
-              "repeated-line",
-              Severity.ERROR,
-              section.origin(property),
-              "`" + name + "` is given twice",
-              List.of(new Related(section.origin(before), "first here")),
-              List.of()));
+      problems.repeated(
+          "repeated-line",
+          section.origin(property),
+          "`" + name + "` is given twice",
+          section.origin(before));
     }
   }
 
@@ -84,6 +80,16 @@ final class Properties {
 
   Set<String> names() {
     return lines.keySet();
+  }
+
+  /** Says that there may be such a property, without reading it. */
+  void expect(String name) {
+    asked.add(name);
+  }
+
+  /** The names of all properties that were asked for. */
+  Set<String> asked() {
+    return Set.copyOf(asked);
   }
 
   Origin origin(String name) {

@@ -76,7 +76,7 @@ final class RecordsBuilder {
       } else if (statement instanceof LogNoteLineContext note) {
         useSetup(section, note.setupRef());
       } else if (statement != null && !file.readCommon(section, line)) {
-        file.misplaced(section, line, "a setup");
+        file.misplaced(section, line);
       }
     }
     logs.add(new LogSection(title, section.header(), readings));
@@ -125,7 +125,7 @@ final class RecordsBuilder {
           inspections.add(new Inspection.OfFlatness(face, instrument, section.origin(check)));
         }
       } else if (!file.readCommon(section, line)) {
-        file.misplaced(section, line, "a setup");
+        file.misplaced(section, line);
       }
     }
   }

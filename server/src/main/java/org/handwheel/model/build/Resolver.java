@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class Resolver {
   private final FileBuilder file;
   private final Shop shop;
+  private int missing;
 
   Resolver(FileBuilder file, Shop shop) {
     this.file = file;
@@ -98,8 +99,23 @@ final class Resolver {
   }
 
   Owned.@Nullable Piece piece(Section section, ParseTree name, OwnKind kind) {
-    file.names().use(Kind.PIECE, kind.word(), name.getText(), section.origin(name));
-    return shop.findPiece(kind, name.getText()).orElse(null);
+    String text = name.getText();
+    Owned.Piece piece = shop.findPiece(kind, text).orElse(null);
+    boolean known =
+        file.names().use(Kind.PIECE, kind.word(), text, section.origin(name)).isPresent();
+    if (known && piece == null) {
+      shop.all(Owned.Piece.class).stream()
+          .filter(other -> other.name().equalsIgnoreCase(text))
+          .findFirst()
+          .ifPresent(
+              other ->
+                  file.problems()
+                      .error(
+                          "undefined-name",
+                          section.origin(name),
+                          "`" + text + "` is " + other.kind().words() + ", not " + kind.words()));
+    }
+    return counted(piece);
   }
 
   boolean knowsPiece(OwnKind kind, String name) {
@@ -113,6 +129,21 @@ final class Resolver {
   private <T extends Owned> @Nullable T thing(
       Section section, ParseTree name, Kind kind, Class<T> type, String words) {
     file.names().use(kind, words, name.getText(), section.origin(name));
-    return shop.find(type, name.getText()).orElse(null);
+    return counted(shop.find(type, name.getText()).orElse(null));
+  }
+
+  private <T extends Owned> @Nullable T counted(@Nullable T thing) {
+    if (thing == null) {
+      missing++;
+    }
+    return thing;
+  }
+
+  /**
+   * How many things were asked for that are not known or not soundly described; not each of them is
+   * reported where it is used.
+   */
+  int missing() {
+    return missing;
   }
 }

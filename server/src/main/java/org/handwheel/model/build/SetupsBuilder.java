@@ -16,6 +16,7 @@ import org.handwheel.model.Setup;
 import org.handwheel.model.Setup.Damage;
 import org.handwheel.model.Shop;
 import org.handwheel.model.Step;
+import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.Severity;
 import org.jspecify.annotations.Nullable;
@@ -62,8 +63,10 @@ final class SetupsBuilder {
 
   void read(Section section) {
     int problemsBefore = file.problems().count();
+    int missingBefore = resolver.missing();
+    boolean incomplete = false;
     Hold hold = null;
-    boolean held = false;
+    @Nullable Origin heldBy = null;
     int stepsBeforeHold = 0;
     List<Step> built = new ArrayList<>();
     for (ContentContext line : section.lines()) {
@@ -72,15 +75,16 @@ final class SetupsBuilder {
       }
       StatementContext statement = line.statement();
       if (statement instanceof HoldInViseLineContext || statement instanceof HoldOnLineContext) {
-        if (held) {
+        if (heldBy != null) {
           file.problems()
-              .error(
+              .repeated(
                   "repeated-line",
                   section.origin(statement),
-                  "a setup holds the work once; begin a new setup to hold it another way");
+                  "a setup holds the work once; begin a new setup to hold it another way",
+                  heldBy);
           continue;
         }
-        held = true;
+        heldBy = section.origin(statement);
         stepsBeforeHold = built.size();
         if (!built.isEmpty() && built.stream().anyMatch(Step.Cut.class::isInstance)) {
           file.problems()
@@ -94,16 +98,18 @@ final class SetupsBuilder {
             statement instanceof HoldInViseLineContext inVise
                 ? builder.inVise(inVise)
                 : builder.onPlate((HoldOnLineContext) statement);
+        incomplete |= hold == null;
       } else if (statement instanceof NoteLineContext note) {
         built.add(new Step.Note(section.origin(note), FileBuilder.unquote(note.text())));
       } else if (!file.readCommon(section, line)) {
         Step step = steps.build(section, line);
+        incomplete |= step == null;
         if (step != null) {
           built.add(step);
         }
       }
     }
-    if (!held && section.problems().isEmpty()) {
+    if (heldBy == null && section.problems().isEmpty()) {
       file.problems()
           .error(
               "missing-line",
@@ -112,7 +118,9 @@ final class SetupsBuilder {
     }
     SetupHeaderContext header = header(section);
     boolean damaged =
-        !section.problems().isEmpty()
+        incomplete
+            || resolver.missing() > missingBefore
+            || !section.problems().isEmpty()
             || file.problems().findings().subList(problemsBefore, file.problems().count()).stream()
                 .anyMatch(finding -> finding.severity() == Severity.ERROR);
     setups.add(

@@ -19,6 +19,7 @@ import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Shop;
 import org.handwheel.model.Shop.ShopFile;
+import org.handwheel.model.Workspace;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SectionKind;
@@ -41,6 +42,32 @@ public final class ShopFiles {
 
   public static ShopFile build(SyntaxTree tree) {
     return new ShopFiles(tree).build();
+  }
+
+  /** What a shop file of the workspace says, with what is wrong on the way to files it uses. */
+  public static Checkable check(Workspace workspace, SyntaxTree tree) {
+    ShopFiles files = new ShopFiles(tree);
+    ShopFile built = files.build();
+    UsedShops used = UsedShops.read(workspace, files.file);
+    return new Checkable(
+        new ShopFile(
+            built.path(),
+            built.shop(),
+            built.names(),
+            built.uses(),
+            files.file.problems().findings()),
+        used.paths());
+  }
+
+  /**
+   * A shop file with the files it rests on.
+   *
+   * @param usedFiles workspace paths, those that the used files use in turn too
+   */
+  public record Checkable(ShopFile file, List<String> usedFiles) {
+    public Checkable {
+      usedFiles = List.copyOf(usedFiles);
+    }
   }
 
   private ShopFile build() {
@@ -68,10 +95,10 @@ public final class ShopFiles {
       checkHeader(section, line.header());
     } else if (line.statement() instanceof PropertyLineContext) {
       if (section.kind() != SectionKind.OWN) {
-        file.misplaced(section, line, "a section such as `own vise NAME`");
+        file.misplaced(section, line);
       }
     } else if (line.statement() != null && !file.readCommon(section, line)) {
-      file.misplaced(section, line, "a plan");
+      file.misplaced(section, line);
     }
   }
 
@@ -97,7 +124,10 @@ public final class ShopFiles {
         OwnKind.valueOf(header.ownKind().getText().toUpperCase(Locale.ROOT).replace('-', '_'));
     String name = header.name().getText();
     Origin origin = section.origin(header.name());
-    file.names().declare(nameKind(kind), name, origin);
+    // Limits and severities are settings: nothing refers to them.
+    if (kind != OwnKind.LIMITS && kind != OwnKind.SEVERITIES) {
+      file.names().declare(nameKind(kind), name, origin);
+    }
     Properties properties =
         new Properties(section, file.values(), file.problems(), "`" + name + "`");
     switch (kind) {

@@ -21,6 +21,7 @@ import org.handwheel.grammar.HandwheelParser.HoleRefContext;
 import org.handwheel.grammar.HandwheelParser.LockLineContext;
 import org.handwheel.grammar.HandwheelParser.MeasureLineContext;
 import org.handwheel.grammar.HandwheelParser.MoveHeadLineContext;
+import org.handwheel.grammar.HandwheelParser.PlaceContext;
 import org.handwheel.grammar.HandwheelParser.RoughLineContext;
 import org.handwheel.grammar.HandwheelParser.SeatClauseContext;
 import org.handwheel.grammar.HandwheelParser.SeatLineContext;
@@ -120,7 +121,7 @@ final class StepBuilder {
           ? null
           : new Step.Measure(origin, Resolver.dimension(measure.dimension()), instrument);
     }
-    file.misplaced(section, line, "another section");
+    file.misplaced(section, line);
     return null;
   }
 
@@ -206,9 +207,28 @@ final class StepBuilder {
         section.origin(line),
         face == null ? null : Resolver.face(face),
         hole == null ? null : hole.getText(),
-        line.place() == null ? null : Resolver.place(line.place()),
+        from(section, line.place()),
         finder,
-        axes(line.zeroClause()));
+        axes(line.zeroClause()),
+        zeroPlace(line.zeroClause()));
+  }
+
+  /** Over the edge unless the line says that the dial is set where the finder touches. */
+  private static Step.ZeroPlace zeroPlace(@Nullable ZeroClauseContext zero) {
+    boolean touch = zero != null && zero.zeroAt() != null && zero.zeroAt().TOUCH() != null;
+    return touch ? Step.ZeroPlace.TOUCH : Step.ZeroPlace.FOUND;
+  }
+
+  /** The side an edge is approached from. */
+  private @Nullable Direction from(Section section, @Nullable PlaceContext place) {
+    if (place == null) {
+      return null;
+    }
+    Direction direction = Resolver.place(place);
+    if (direction == null) {
+      file.problems().error("bad-value", section.origin(place), "name a side here, not the centre");
+    }
+    return direction;
   }
 
   private Step holeCut(Section section, HoleCutLineContext line) {
@@ -216,6 +236,7 @@ final class StepBuilder {
     List<Located<String>> holes = new ArrayList<>();
     holes.add(hole(section, line.holeRef()));
     line.furtherHoleRef().forEach(node -> holes.add(hole(section, node)));
+    new ClauseChecks(file, resolver, section).check(line);
     List<String> sizes =
         line.drillSize().stream().map(node -> section.origin(node).text()).toList();
     return new Step.HoleCut(section.origin(line), verb, holes, sizes);
@@ -239,6 +260,7 @@ final class StepBuilder {
       return null;
     }
     file.names().use(Kind.FEATURE, "feature", name, origin);
+    new ClauseChecks(file, resolver, section).check(line);
     return new Step.FeatureCut(section.origin(line), verb, new Located<>(name, origin));
   }
 

@@ -66,14 +66,18 @@ final class StockBuilder {
       material =
           new Located<>(context.materialRef().getText(), section.origin(context.materialRef()));
     } else {
-      file.misplaced(section, line, "`part` or `setup`");
+      file.misplaced(section, line);
     }
   }
 
   private void readSize(SizeLineContext size) {
     if (sizeOrigin != null) {
       file.problems()
-          .error("repeated-line", section.origin(size), "the stock's size is already given");
+          .repeated(
+              "repeated-line",
+              section.origin(size),
+              "the stock's size is already given",
+              sizeOrigin);
       return;
     }
     sizeOrigin = section.origin(size);
@@ -97,10 +101,11 @@ final class StockBuilder {
       Located<Skin> before = skins.putIfAbsent(face, new Located<>(skin, section.origin(context)));
       if (before != null) {
         file.problems()
-            .error(
+            .repeated(
                 "repeated-line",
                 section.origin(context),
-                "the " + face.word() + " is already said to be " + before.value().words());
+                "the " + face.word() + " is already said to be " + before.value().words(),
+                before.origin());
       }
     }
   }

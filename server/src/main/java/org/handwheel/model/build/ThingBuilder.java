@@ -88,6 +88,8 @@ final class ThingBuilder {
     Direction handle = properties.direction("handle" + suffix);
     Direction clockwise = properties.direction("clockwise" + suffix);
     BigFraction readable = properties.number("readable" + suffix);
+    properties.expect("lead" + suffix);
+    properties.expect("divisions" + suffix);
     if (!properties.has("lead" + suffix) && !properties.has("divisions" + suffix)) {
       return null;
     }
@@ -98,7 +100,6 @@ final class ThingBuilder {
       properties.requireNumber("divisions" + suffix, "divisions on the " + axis.word() + " dial");
       return null;
     }
-    BigFraction half = BigFraction.of(1, 2);
     return new Owned.Screw(
         axis,
         lead,
@@ -107,7 +108,7 @@ final class ThingBuilder {
         travel,
         handle,
         clockwise,
-        readable == null ? half : readable);
+        readable == null ? BigFraction.ONE : readable);
   }
 
   private Owned vise() {

@@ -1,8 +1,10 @@
 package org.handwheel.model.build;
 
 import org.antlr.v4.runtime.tree.ParseTree;
+import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.grammar.HandwheelParser.LimitToleranceContext;
+import org.handwheel.grammar.HandwheelParser.NominalContext;
 import org.handwheel.grammar.HandwheelParser.PairToleranceContext;
 import org.handwheel.grammar.HandwheelParser.PlusMinusContext;
 import org.handwheel.grammar.HandwheelParser.SignedContext;
@@ -10,8 +12,10 @@ import org.handwheel.grammar.HandwheelParser.SizeToleranceContext;
 import org.handwheel.grammar.HandwheelParser.SymmetricToleranceContext;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthOverflowException;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.LengthUnit;
+import org.handwheel.units.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,7 +25,59 @@ import org.jspecify.annotations.Nullable;
 final class Tolerances {
   private Tolerances() {}
 
+  /** The limits of a toleranced size; what does not fit in a length is reported. */
   static @Nullable LengthRange read(
+      FileBuilder file,
+      Section section,
+      ParseTree nominalNode,
+      Length nominal,
+      SizeToleranceContext tolerance) {
+    if (tolerance instanceof LimitToleranceContext limit
+        && isQuotient(file, section, nominalNode, limit)) {
+      return null;
+    }
+    try {
+      return limits(file.values(), section, nominalNode, nominal, tolerance);
+    } catch (LengthOverflowException e) {
+      file.problems()
+          .error("overflow", section.origin(tolerance), "this length is larger than 9 000 km");
+      return null;
+    }
+  }
+
+  /**
+   * Whether what looks like limits ({@code 18.97 / 19.00}) must be meant as a quotient ({@code
+   * width/2}): limits are two numbers, and not far apart.
+   */
+  private static boolean isQuotient(
+      FileBuilder file, Section section, ParseTree nominalNode, LimitToleranceContext limit) {
+    boolean number = nominalNode instanceof NominalContext nominal && nominal.quantity() != null;
+    Quantity first = file.values().expression(section, nominalNode);
+    Quantity second = file.values().expression(section, limit.quantity());
+    if (first == null || second == null) {
+      return true;
+    }
+    boolean near =
+        first.dimension() != second.dimension()
+            || (isNear(first.value(), second.value()) && isNear(second.value(), first.value()));
+    if (number && near) {
+      return false;
+    }
+    file.problems()
+        .error(
+            "bad-value",
+            section.origin(nominalNode).to(section.origin(limit)),
+            "limits are two numbers that lie close: 18.97 / 19.00; to divide write parentheses:"
+                + " (width/2)");
+    return true;
+  }
+
+  /** Whether {@code a} is at least three quarters of {@code b}. */
+  private static boolean isNear(BigFraction a, BigFraction b) {
+    return a.multiply(4).compareTo(b.multiply(3)) >= 0;
+  }
+
+  private static @Nullable LengthRange limits(
       Values values,
       Section section,
       ParseTree nominalNode,

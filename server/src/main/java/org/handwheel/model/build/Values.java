@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.antlr.v4.runtime.tree.TerminalNode;
 import org.apache.commons.numbers.fraction.BigFraction;
@@ -14,18 +13,13 @@ import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.grammar.HandwheelParser.DivisorContext;
 import org.handwheel.grammar.HandwheelParser.ExprContext;
 import org.handwheel.grammar.HandwheelParser.FactorContext;
-import org.handwheel.grammar.HandwheelParser.LengthUnitContext;
-import org.handwheel.grammar.HandwheelParser.NumberContext;
 import org.handwheel.grammar.HandwheelParser.QuantityContext;
 import org.handwheel.grammar.HandwheelParser.TermContext;
 import org.handwheel.grammar.HandwheelParser.UnitContext;
 import org.handwheel.grammar.HandwheelParser.WholeNumberContext;
 import org.handwheel.model.Names.Kind;
-import org.handwheel.syntax.Finding;
-import org.handwheel.syntax.Finding.Fix;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
-import org.handwheel.syntax.Severity;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthOverflowException;
@@ -42,8 +36,12 @@ import org.jspecify.annotations.Nullable;
  * missing ({@code null}).
  */
 final class Values {
+  /** Four of the longest numbers: beyond it a chain of products is stopped. */
+  private static final int MOST_BITS = 4 * 200;
+
   private final Problems problems;
   private final NameTable names;
+  private final Literals literals;
   private final Map<String, Quantity> known = new HashMap<>();
   private @Nullable LengthUnit units;
   private boolean missingUnitsReported;
@@ -51,10 +49,16 @@ final class Values {
   Values(Problems problems, NameTable names) {
     this.problems = problems;
     this.names = names;
+    this.literals = new Literals(problems);
   }
 
   void setUnits(LengthUnit fileUnits) {
     units = fileUnits;
+  }
+
+  /** The line that gives the units could not be read: that they are missing is not reported. */
+  void doubtUnits() {
+    missingUnitsReported = true;
   }
 
   @Nullable LengthUnit units() {
@@ -64,6 +68,7 @@ final class Values {
   /** Makes a value known by a name: a {@code let}, or a size of the part. */
   void define(String name, Quantity value) {
     known.put(name.toLowerCase(Locale.ROOT), value);
+    names.valueKnown(name);
   }
 
   // ---- Typed places
@@ -172,7 +177,7 @@ final class Values {
     if (quantity == null || quantity.unit() == null || quantity.unit().lengthUnit() == null) {
       return null;
     }
-    return lengthUnit(quantity.unit().lengthUnit());
+    return Literals.lengthUnit(quantity.unit().lengthUnit());
   }
 
   private static boolean isBareNumber(ParseTree node) {
@@ -195,12 +200,24 @@ final class Values {
     if (node == null || node.INT() == null) {
       return 0;
     }
-    BigInteger value = new BigInteger(node.INT().getText());
+    String digits = node.INT().getText();
+    BigInteger value = new BigInteger(digits.length() > 12 ? "999999999999" : digits);
     if (value.bitLength() > 30) {
       problems.error("overflow", section.origin(node), "this count is too large");
       return 0;
     }
     return value.intValue();
+  }
+
+  /** A value of a dimension other than length that must be more than zero. */
+  @Nullable Quantity positive(Section section, @Nullable ParseTree node, Dimension wanted) {
+    Quantity quantity = quantity(section, node, wanted);
+    if (quantity != null && node != null && quantity.value().signum() <= 0) {
+      problems.error(
+          "bad-value", section.origin(node), wanted.words() + " must be more than zero here");
+      return null;
+    }
+    return quantity;
   }
 
   /** A value of a dimension other than length; a bare number is taken in its base unit. */
@@ -232,12 +249,7 @@ final class Values {
     if (node == null) {
       return null;
     }
-    try {
-      return compute(section, node);
-    } catch (LengthOverflowException e) {
-      problems.error("overflow", section.origin(node), "this length is larger than 9 000 km");
-      return null;
-    }
+    return compute(section, node);
   }
 
   private @Nullable Quantity compute(Section section, @Nullable ParseTree node) {
@@ -287,13 +299,24 @@ final class Values {
       if (sign < 0) {
         term = new Quantity(term.dimension(), term.value().negate());
       }
-      total = total == null ? term : add(section, expr, total, term);
+      total = total == null ? term : bounded(section, expr, add(section, expr, total, term));
       if (total == null) {
         return null;
       }
       sign = 1;
     }
     return total;
+  }
+
+  /** The result of an operation, unless it has grown out of all bounds. */
+  private @Nullable Quantity bounded(Section section, ParseTree node, @Nullable Quantity result) {
+    if (result == null
+        || (result.value().getNumerator().bitLength() <= MOST_BITS
+            && result.value().getDenominator().bitLength() <= MOST_BITS)) {
+      return result;
+    }
+    problems.error("overflow", section.origin(node), "this has grown too long to compute exactly");
+    return null;
   }
 
   private @Nullable Quantity add(Section section, ParseTree node, Quantity a, Quantity b) {
@@ -336,8 +359,9 @@ final class Values {
       if (total == null) {
         total = factor;
       } else {
-        total =
+        Quantity result =
             divide ? divide(section, term, total, factor) : multiply(section, term, total, factor);
+        total = bounded(section, term, result);
       }
       if (total == null) {
         return null;
@@ -386,7 +410,8 @@ final class Values {
 
   private @Nullable Quantity divisor(Section section, DivisorContext divisor) {
     if (divisor.INT() != null || divisor.DEC() != null) {
-      return Quantity.number(decimal(divisor.getText()));
+      BigFraction number = literals.number(section, divisor, divisor.getStart());
+      return number == null ? null : Quantity.number(number);
     }
     return compute(section, divisor.expr() != null ? divisor.expr() : divisor.name());
   }
@@ -405,7 +430,7 @@ final class Values {
   }
 
   private @Nullable Quantity quantity(Section section, QuantityContext context) {
-    BigFraction number = number(section, context.number());
+    BigFraction number = literals.number(section, context, context.number().getStart());
     if (number == null) {
       return null;
     }
@@ -414,83 +439,9 @@ final class Values {
       return Quantity.number(number);
     }
     if (unit.lengthUnit() != null) {
-      return Quantity.length(number, lengthUnit(unit.lengthUnit()));
+      return Quantity.length(number, Literals.lengthUnit(unit.lengthUnit()));
     }
-    return withUnit(number, unit.getText().toLowerCase(Locale.ROOT));
-  }
-
-  /** Units other than those of length. Sources: 1 ft = 0.3048 m (NIST SP 811); 1 hp = 745.7 W. */
-  private static Quantity withUnit(BigFraction number, String unit) {
-    BigFraction foot = BigFraction.of(3048, 10000);
-    BigFraction inch = BigFraction.of(254, 10);
-    BigFraction thou = BigFraction.of(254, 10000);
-    return switch (unit) {
-      case "deg", "\u00b0" -> new Quantity(Dimension.ANGLE, number);
-      case "%" -> Quantity.number(number.divide(100));
-      case "m/min" -> new Quantity(Dimension.SURFACE_SPEED, number);
-      case "ft/min" -> new Quantity(Dimension.SURFACE_SPEED, number.multiply(foot));
-      case "mm/min" -> new Quantity(Dimension.FEED_RATE, number);
-      case "in/min" -> new Quantity(Dimension.FEED_RATE, number.multiply(inch));
-      case "mm/tooth" -> new Quantity(Dimension.FEED_PER_TOOTH, number);
-      case "in/tooth" -> new Quantity(Dimension.FEED_PER_TOOTH, number.multiply(inch));
-      case "thou/tooth" -> new Quantity(Dimension.FEED_PER_TOOTH, number.multiply(thou));
-      case "mm/rev" -> new Quantity(Dimension.FEED_PER_REV, number);
-      case "in/rev" -> new Quantity(Dimension.FEED_PER_REV, number.multiply(inch));
-      case "kw" -> new Quantity(Dimension.POWER, number.multiply(1000));
-      case "hp" -> new Quantity(Dimension.POWER, number.multiply(BigFraction.of(7457, 10)));
-      default -> new Quantity(Dimension.SPINDLE_SPEED, number);
-    };
-  }
-
-  private @Nullable BigFraction number(Section section, NumberContext context) {
-    Token token = context.getStart();
-    String text = token.getText();
-    switch (token.getType()) {
-      case HandwheelParser.FRACTION -> {
-        return fraction(section, context, text);
-      }
-      case HandwheelParser.MIXED -> {
-        int dash = text.indexOf('-');
-        BigFraction part = fraction(section, context, text.substring(dash + 1));
-        if (part == null) {
-          return null;
-        }
-        if (part.compareTo(BigFraction.ONE) >= 0 || part.signum() == 0) {
-          String spaced = text.replace("-", " - ");
-          problems.add(
-              new Finding(
-                      "bad-value",
-                      Severity.ERROR,
-                      section.origin(context),
-                      "`" + text + "` is no mixed number; to subtract, write blanks around `-`")
-                  .withFix(Fix.replace("Write `" + spaced + "`", section.origin(context), spaced)));
-          return null;
-        }
-        return part.add(decimal(text.substring(0, dash)));
-      }
-      default -> {
-        return decimal(text);
-      }
-    }
-  }
-
-  private @Nullable BigFraction fraction(Section section, ParseTree node, String text) {
-    int slash = text.indexOf('/');
-    BigInteger below = new BigInteger(text.substring(slash + 1));
-    if (below.signum() == 0) {
-      problems.error("bad-value", section.origin(node), "division by zero");
-      return null;
-    }
-    return BigFraction.of(new BigInteger(text.substring(0, slash)), below);
-  }
-
-  private static BigFraction decimal(String text) {
-    int point = text.indexOf('.');
-    if (point < 0) {
-      return BigFraction.of(new BigInteger(text));
-    }
-    String digits = text.substring(0, point) + text.substring(point + 1);
-    return BigFraction.of(new BigInteger(digits), BigInteger.TEN.pow(text.length() - point - 1));
+    return Literals.withUnit(number, unit.getText().toLowerCase(Locale.ROOT));
   }
 
   private @Nullable LengthUnit fileUnits(Origin origin) {
@@ -500,16 +451,5 @@ final class Values {
           "no-units", origin, "is this in mm or in inches? say `units mm` or `units in` before it");
     }
     return units;
-  }
-
-  static LengthUnit lengthUnit(LengthUnitContext context) {
-    return switch (context.getStart().getType()) {
-      case HandwheelParser.IN -> LengthUnit.IN;
-      case HandwheelParser.THOU -> LengthUnit.THOU;
-      case HandwheelParser.TENTHS -> LengthUnit.TENTH;
-      case HandwheelParser.UM -> LengthUnit.UM;
-      case HandwheelParser.UIN -> LengthUnit.UIN;
-      default -> LengthUnit.MM;
-    };
   }
 }

@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.CutRun;
 
@@ -29,7 +30,8 @@ public final class DepthOverFlutes extends SimpleRule {
                   + cut.cutter().name()
                   + "` are "
                   + cut.cutter().flute()
-                  + " long and the shank would rub"));
+                  + " long and the shank would rub",
+              new Related(cut.cutter().origin(), "the flutes are given here")));
     }
   }
 }

@@ -2,10 +2,13 @@ package org.handwheel.rules.cut;
 
 import java.util.function.Consumer;
 import org.handwheel.model.Direction;
+import org.handwheel.model.Hold;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.Orientation;
 import org.handwheel.work.PlanRun.SetupRun;
@@ -33,8 +36,14 @@ public final class FaceHidden extends SimpleRule {
         out.accept(
             finding(
                 cut.faceOrigin(),
-                "the " + cut.face().word() + " is underneath here; the cutter cannot reach it"));
+                "the " + cut.face().word() + " is underneath here; the cutter cannot reach it",
+                new Related(up(setup, cut), "the work lies this way")));
       }
     }
+  }
+
+  private static Origin up(SetupRun setup, Step.Cut cut) {
+    Hold hold = setup.setup().hold();
+    return hold == null || hold.up() == null ? cut.origin() : hold.up().origin();
   }
 }

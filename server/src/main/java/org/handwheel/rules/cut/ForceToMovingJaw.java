@@ -6,6 +6,7 @@ import org.handwheel.model.Owned.Hand;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.PlanRun.SetupRun;
@@ -44,7 +45,8 @@ public final class ForceToMovingJaw extends SimpleRule {
                     : setup.grip().hold().overhang().origin(),
                 "at this end the cutter pushes the work against the moving jaw; turn the work round"
                     + " so that the end stands out at "
-                    + (right ? "operator-left" : "operator-right")));
+                    + (right ? "operator-left" : "operator-right"),
+                new Related(cut.cut().origin(), "the cut is here")));
         return;
       }
     }

@@ -7,6 +7,7 @@ import org.handwheel.model.Owned.Screw;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
@@ -44,7 +45,14 @@ public final class HeavyClimb extends SimpleRule {
                 + Math.round(checkup.limits().number(Limit.TABLE_DRAG))
                 + " N); it can jump by the backlash of "
                 + LengthText.both(backlash)
-                + "; cut conventionally, or climb only a light finishing pass"));
+                + "; cut conventionally, or climb only a light finishing pass",
+            new Related(machine(checkup, cut), "the backlash is given here")));
+  }
+
+  private static Origin machine(Checkup checkup, CutRun cut) {
+    return checkup.plan().machine() == null
+        ? cut.cut().origin()
+        : checkup.plan().machine().origin();
   }
 
   private static Length backlash(Checkup checkup, Axis axis) {

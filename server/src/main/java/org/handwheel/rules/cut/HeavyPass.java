@@ -8,6 +8,7 @@ import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.rules.size.UnitSuspect;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
@@ -40,7 +41,8 @@ public final class HeavyPass extends SimpleRule {
                 + cut.passDepth()
                 + " is heavy for a small mill; keep it to "
                 + limit
-                + passes(cut, limit)));
+                + passes(cut, limit),
+            new Related(cut.before().since(), "the size it starts from comes from here")));
   }
 
   /** The clause that sets the depth, or the whole line where none does. */

@@ -29,7 +29,9 @@ public final class BacklashSide extends SimpleRule {
       return;
     }
     Zero zero = step.benchBefore().zeros().get(cut.depthAxis());
-    if (zero == null || zero.approach() == null || zero.loss() != null) {
+    boolean measured = step.benchBefore().calibrated().contains(cut.face().dimension());
+    if (zero == null || zero.approach() == null || zero.loss() != null || measured) {
+      // Once a cut from this side was measured, the dial is read from there.
       return;
     }
     Direction depth = cut.normal().opposite();

@@ -26,7 +26,7 @@ public final class LockConflict extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.setups().forEach(setup -> setup.steps().forEach(step -> check(setup, step, out)));
+    checkup.run().setups().forEach(setup -> setup.steps().forEach(step -> check(setup, step, out)));
   }
 
   private void check(SetupRun setup, StepRun step, Consumer<Finding> out) {

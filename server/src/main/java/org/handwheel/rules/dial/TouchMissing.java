@@ -22,7 +22,7 @@ import org.handwheel.work.PlanRun.StepRun;
  */
 public final class TouchMissing extends SimpleRule {
   public TouchMissing() {
-    super("touch-missing", Severity.WARNING);
+    super("touch-missing", Severity.ERROR);
   }
 
   @Override
@@ -40,15 +40,18 @@ public final class TouchMissing extends SimpleRule {
       if (step.benchBefore().cutter() == null) {
         out.accept(
             finding(
-                cut.origin(), "no cutter is in the spindle yet: say `cutter NAME` before this"));
+                cut.origin(),
+                "no cutter is in the spindle yet: say `cutter NAME` before this",
+                new Related(setup.setup().header(), "the setup begins here")));
         return;
       }
       Axis axis = orientation.axisOf(cut.face());
       Zero zero = step.benchBefore().zeros().get(axis);
-      if (!reported.add(axis)) {
+      if (reported.contains(axis)) {
         continue;
       }
       if (zero == null) {
+        reported.add(axis);
         out.accept(
             finding(
                 cut.origin(),
@@ -56,10 +59,13 @@ public final class TouchMissing extends SimpleRule {
                     + cut.face().word()
                     + " first, for example `touch "
                     + cut.face().word()
-                    + " with paper 0.05 mm, zero "
+                    + ", zero "
                     + axis.word()
-                    + "`"));
+                    + "`",
+                new Related(
+                    setup.setup().header(), "the setup begins here, and all zeros with it")));
       } else if (zero.loss() != null && zero.loss().cause() == Cause.CUTTER_CHANGED) {
+        reported.add(axis);
         out.accept(
             finding(
                 cut.origin(),

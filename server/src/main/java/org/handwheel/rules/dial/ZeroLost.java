@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 /** A dial's zero that no longer holds because the head was moved. */
 public final class ZeroLost extends SimpleRule {
   public ZeroLost() {
-    super("zero-lost", Severity.WARNING);
+    super("zero-lost", Severity.ERROR);
   }
 
   @Override

@@ -2,6 +2,7 @@ package org.handwheel.rules.hold;
 
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
+import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
@@ -22,25 +23,35 @@ public final class BurrUnderWork extends SimpleRule {
   }
 
   private void check(SetupRun setup, Consumer<Finding> out) {
-    if (setup.grip() == null) {
+    Hold hold = setup.setup().hold();
+    if (hold == null || hold.up() == null) {
       return;
     }
-    Face fixed = setup.grip().fixedFace();
-    Face under = setup.grip().underFace();
-    check(setup, fixed, "against the fixed jaw", out);
-    check(setup, under, "under the work", out);
-    check(setup, fixed.opposite(), "against the moving jaw", out);
+    check(setup, hold, hold.up().value().opposite(), "under the work", out);
+    if (setup.grip() != null) {
+      Face fixed = setup.grip().fixedFace();
+      check(setup, hold, fixed, "against the fixed jaw", out);
+      check(setup, hold, fixed.opposite(), "against the moving jaw", out);
+    } else if (hold.fixed() != null) {
+      check(setup, hold, hold.fixed().value(), "against the plate", out);
+    }
   }
 
-  private void check(SetupRun setup, Face face, String where, Consumer<Finding> out) {
+  private void check(SetupRun setup, Hold hold, Face face, String where, Consumer<Finding> out) {
     Origin burr = setup.before().face(face).burr();
-    if (burr == null || setup.grip() == null) {
+    if (burr == null) {
       return;
     }
     out.accept(
         finding(
-            setup.grip().hold().origin(),
-            "the " + face.word() + " " + where + " still has burrs on its edges",
+            hold.origin(),
+            "the "
+                + face.word()
+                + " "
+                + where
+                + " still has burrs on its edges; take them off first: `deburr edges of "
+                + face.word()
+                + "`",
             new Related(burr, "the burrs come from here")));
   }
 }

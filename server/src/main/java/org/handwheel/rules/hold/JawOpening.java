@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.Grip;
 
@@ -28,7 +29,8 @@ public final class JawOpening extends SimpleRule {
                   + "; `"
                   + grip.vise().name()
                   + "` opens "
-                  + grip.vise().opening()));
+                  + grip.vise().opening(),
+              new Related(grip.vise().origin(), "the vise's opening is given here")));
     }
   }
 }

@@ -6,6 +6,8 @@ import org.handwheel.model.Direction;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.Grip;
@@ -24,7 +26,15 @@ public final class OverhangTooLong extends SimpleRule {
 
   private void check(SetupRun setup, Consumer<Finding> out) {
     Grip grip = setup.grip();
-    if (grip == null || !grip.gripLength().isPositive()) {
+    if (grip == null) {
+      return;
+    }
+    Origin origin =
+        grip.hold().overhang() == null ? grip.hold().origin() : grip.hold().overhang().origin();
+    Related vise =
+        new Related(grip.vise().origin(), "the jaws are " + grip.vise().jawWidth() + " wide");
+    if (!grip.gripLength().isPositive()) {
+      out.accept(finding(Severity.ERROR, origin, "nothing of the work is between the jaws", vise));
       return;
     }
     for (Direction end : new Direction[] {Direction.OPERATOR_LEFT, Direction.OPERATOR_RIGHT}) {
@@ -36,15 +46,14 @@ public final class OverhangTooLong extends SimpleRule {
       if (cutThere && overhang.isMoreThan(limit)) {
         out.accept(
             finding(
-                grip.hold().overhang() == null
-                    ? grip.hold().origin()
-                    : grip.hold().overhang().origin(),
+                origin,
                 "the work stands out "
                     + overhang
-                    + "; over "
+                    + "; beyond "
                     + limit
                     + " (a third of the gripped length, and not more than the height) it springs"
-                    + " and chatters"));
+                    + " and chatters",
+                vise));
       }
     }
   }

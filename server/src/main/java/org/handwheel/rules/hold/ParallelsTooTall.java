@@ -5,6 +5,7 @@ import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.Grip;
@@ -36,7 +37,10 @@ public final class ParallelsTooTall extends SimpleRule {
         finding(
             grip.hold().support().origin(),
             left.isPositive()
-                ? "these parallels leave only " + left + " of jaw above them"
-                : "these parallels stand as high as the jaws, so nothing grips the work"));
+                ? "these parallels leave only " + left + " of the jaws above them to grip the work"
+                : "these parallels stand as high as the jaws, so nothing grips the work",
+            new Related(
+                grip.vise().origin(),
+                "the jaws are " + grip.vise().jawDepth() + " high above the bed")));
   }
 }

@@ -1,9 +1,11 @@
 package org.handwheel.rules.hold;
 
 import java.util.function.Consumer;
+import org.handwheel.model.Face;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.Bearing;
 import org.handwheel.work.Obstacle;
@@ -31,15 +33,23 @@ public final class SeatNotProved extends SimpleRule {
         continue;
       }
       if (bearing.seat().kind() == Obstacle.Kind.SEAT_NOT_PROVED) {
+        Face under = setup.grip().underFace();
+        boolean pair = setup.grip().parallelCount() == 2;
         out.accept(
             finding(
                 setup.grip().hold().support() == null
                     ? setup.grip().hold().origin()
                     : setup.grip().hold().support().origin(),
                 "the "
-                    + setup.grip().underFace().word()
-                    + " is clean and should seat, but nothing proves it; tap the work down and"
-                    + " say `seat tapped, both parallels tight`"));
+                    + under.word()
+                    + " is clean and should seat, but nothing proves it; tap the work down"
+                    + (pair
+                        ? ", try that neither parallel moves, and say `seat tapped, both parallels"
+                            + " tight`"
+                        : " and say `seat tapped`"),
+                new Related(
+                    setup.before().face(under).since(),
+                    "the " + under.word() + " becomes clean here")));
       }
       return;
     }

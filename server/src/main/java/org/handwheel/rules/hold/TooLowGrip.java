@@ -6,6 +6,7 @@ import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.Grip;
@@ -43,6 +44,10 @@ public final class TooLowGrip extends SimpleRule {
                 + grip.height().low()
                 + "; at least "
                 + need
-                + " (a third of the height) is wanted"));
+                + (need.isMoreThan(third) ? "" : " (a third of the height)")
+                + " is wanted",
+            new Related(
+                grip.vise().origin(),
+                "the jaws are " + grip.vise().jawDepth() + " high above the bed")));
   }
 }

@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.Bearing;
 import org.handwheel.work.CutRun;
@@ -41,7 +42,8 @@ public final class ViseNotTrued extends SimpleRule {
                     + setup.grip().vise().name()
                     + "` was not set true to it; true it with an indicator first: `true "
                     + setup.grip().vise().name()
-                    + " with INSTRUMENT`"));
+                    + " with INSTRUMENT`",
+                new Related(setup.grip().hold().origin(), "the work is held here")));
         return;
       }
     }

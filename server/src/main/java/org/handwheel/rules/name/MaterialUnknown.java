@@ -11,6 +11,7 @@ import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.shop.material.Material;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Fix;
 import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.Severity;
 import org.jspecify.annotations.Nullable;
@@ -38,14 +39,15 @@ public final class MaterialUnknown extends SimpleRule {
     List<String> names = checkup.tables().materials().all().stream().map(Material::name).toList();
     Optional<String> near = Nearest.to(material.value(), names);
     String message = "no material `" + material.value() + "` is known";
+    if (near.isEmpty()) {
+      out.accept(
+          finding(
+              material.origin(),
+              message + "; describe it in the shop: `own material " + material.value() + "`"));
+      return;
+    }
     out.accept(
-        finding(
-            material.origin(),
-            near.map(name -> message + "; did you mean `" + name + "`?")
-                .orElse(
-                    message
-                        + "; describe it in the shop: `own material "
-                        + material.value()
-                        + "`")));
+        finding(material.origin(), message + "; did you mean `" + near.get() + "`?")
+            .withFix(Fix.replace("Write `" + near.get() + "`", material.origin(), near.get())));
   }
 }

@@ -11,7 +11,7 @@ import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Severity;
 
-/** A value, hole or feature that nothing uses. */
+/** A value given with {@code let} that nothing uses. */
 public final class UnusedName extends SimpleRule {
   public UnusedName() {
     super("unused-name", Severity.INFO);

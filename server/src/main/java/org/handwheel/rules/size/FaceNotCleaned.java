@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
+import org.handwheel.model.Step;
 import org.handwheel.model.Stock;
+import org.handwheel.model.Stock.Skin;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
@@ -20,6 +22,7 @@ import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.Engine;
 import org.handwheel.work.FaceState;
 import org.handwheel.work.FaceState.Condition;
+import org.handwheel.work.PlanRun.StepRun;
 
 /** The allowance is used up before the marks of the saw or the skin are gone. */
 public final class FaceNotCleaned extends SimpleRule {
@@ -31,12 +34,21 @@ public final class FaceNotCleaned extends SimpleRule {
   public void check(Checkup checkup, Consumer<Finding> out) {
     Set<Face> reported = new HashSet<>();
     for (Demand demand : checkup.run().drawing().demands()) {
-      if (isAllowanceShort(checkup, demand)) {
+      boolean allowanceShort = isAllowanceShort(checkup, demand);
+      if (allowanceShort) {
         reportStock(checkup, demand, out);
+      }
+      // A skim that may take it all leaves nothing for the other face: that is reported there.
+      if (allowanceShort
+          || StockTooSmall.isTooSmall(checkup, demand)
+          || StockTooSmall.cleanedAway(checkup, demand).isPresent()) {
         Face.all().stream()
             .filter(face -> face.dimension() == demand.dimension())
             .forEach(reported::add);
       }
+    }
+    if (!checkup.isWhole()) {
+      return;
     }
     List<CutRun> cuts = checkup.run().cuts().toList();
     for (Face face : Face.all()) {
@@ -61,12 +73,16 @@ public final class FaceNotCleaned extends SimpleRule {
     return size.minus(demand.aim()).isLessThan(skins(checkup, stock, demand));
   }
 
+  /** The skins of the faces that are to be machined: a face no setup cuts stays as it is. */
   private static Length skins(Checkup checkup, Stock stock, Demand demand) {
     Length skins = Length.ZERO;
+    boolean planned = !checkup.plan().setups().isEmpty();
     for (Face face : Face.all()) {
+      FaceState start = checkup.run().start().face(face);
       boolean cut =
-          checkup.run().cuts().anyMatch(run -> run.face() == face)
-              || !checkup.run().start().face(face).isMachined();
+          planned
+              ? checkup.run().steps().anyMatch(step -> isCutOf(step, face))
+              : !start.isMachined() && start.skin() != Skin.DRAWN;
       if (face.dimension() == demand.dimension() && cut && stock.skins().containsKey(face)) {
         skins =
             skins.plus(Engine.skinDepth(checkup.run().start().face(face).skin(), checkup.limits()));
@@ -90,13 +106,15 @@ public final class FaceNotCleaned extends SimpleRule {
             id(),
             severity(),
             origin,
-            "the stock is "
-                + size.minus(demand.aim())
-                + " over the "
-                + demand.dimension().word()
-                + "; the skins of both faces may take "
+            (size.isMoreThan(demand.aim())
+                    ? "the stock is only "
+                        + size.minus(demand.aim())
+                        + " over the "
+                        + demand.dimension().word()
+                    : "the stock has nothing to spare over the " + demand.dimension().word())
+                + "; its marks may go "
                 + skins(checkup, stock, demand)
-                + ", so marks may be left",
+                + " deep in all, so some may be left",
             related,
             List.of()));
   }
@@ -115,9 +133,13 @@ public final class FaceNotCleaned extends SimpleRule {
                 + LengthText.both(skin)
                 + " deep; only "
                 + end.removed()
-                + " is sure to come off",
+                + " is sure to come off in all",
             new Related(
                 checkup.run().start().face(face).since(),
                 "the " + face.word() + " is " + end.skin().words() + " here")));
+  }
+
+  private static boolean isCutOf(StepRun step, Face face) {
+    return step.step() instanceof Step.Cut cut && cut.face() == face;
   }
 }

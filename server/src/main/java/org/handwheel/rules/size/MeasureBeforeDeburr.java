@@ -1,5 +1,7 @@
 package org.handwheel.rules.size;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.model.Step;
@@ -26,18 +28,24 @@ public final class MeasureBeforeDeburr extends SimpleRule {
     if (!(step.step() instanceof Step.Measure measure)) {
       return;
     }
+    List<Related> burrs = new ArrayList<>();
+    List<String> faces = new ArrayList<>();
     for (Face face : Face.all()) {
       Origin burr = step.before().face(face).burr();
       if (face.dimension() == measure.dimension() && burr != null) {
-        out.accept(
-            finding(
-                measure.origin(),
-                "the edges of the "
-                    + face.word()
-                    + " still have burrs; deburr them before measuring the "
-                    + measure.dimension().word(),
-                new Related(burr, "the burrs come from here")));
+        faces.add("the " + face.word());
+        burrs.add(new Related(burr, "the burrs of the " + face.word() + " come from here"));
       }
+    }
+    if (!faces.isEmpty()) {
+      out.accept(
+          finding(
+              measure.origin(),
+              "the edges of "
+                  + String.join(" and ", faces)
+                  + " still have burrs; deburr them before measuring the "
+                  + measure.dimension().word(),
+              burrs.toArray(Related[]::new)));
     }
   }
 }

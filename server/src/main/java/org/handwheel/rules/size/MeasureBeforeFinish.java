@@ -7,10 +7,11 @@ import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
-import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
+import org.handwheel.work.Bench.Zero;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing.Demand;
+import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
 
 /** A cut to size on work whose size is not known well enough to stay inside the limits. */
@@ -27,19 +28,25 @@ public final class MeasureBeforeFinish extends SimpleRule {
             setup ->
                 setup.steps().stream()
                     .filter(step -> step.cut() != null)
-                    .forEach(step -> check(checkup, step.cut(), out)));
+                    .forEach(step -> check(checkup, step, step.cut(), out)));
   }
 
-  private void check(Checkup checkup, @Nullable CutRun cut, Consumer<Finding> out) {
+  private void check(Checkup checkup, StepRun step, @Nullable CutRun cut, Consumer<Finding> out) {
     if (cut == null || cut.goal() == null) {
       return;
     }
     Demand demand = checkup.demand(cut.face().dimension());
-    if (demand == null || DialRounding.isDialTooCoarse(cut, demand)) {
+    Zero zero = step.benchBefore().zeros().get(cut.depthAxis());
+    boolean startsFromNowhere = zero == null || zero.loss() != null;
+    if (demand == null || startsFromNowhere || DialRounding.isDialTooCoarse(cut, demand)) {
       return;
     }
     LengthRange after = cut.after().range();
     boolean roughing = cut.cut().purpose() instanceof Purpose.Rough;
+    if (roughing && NoFinishAllowance.isStraightToSize(checkup, cut, demand)) {
+      // Nothing is left on: that is the mistake, and leaving enough cures this one too.
+      return;
+    }
     boolean mayGoBelow =
         after.low().isLessThan(demand.limits().low())
             && !cut.goal().isLessThan(demand.limits().low());
@@ -50,25 +57,30 @@ public final class MeasureBeforeFinish extends SimpleRule {
     if (!mayGoBelow && !mayStayAbove) {
       return;
     }
-    Length known = cut.before().uncertainty();
     String word = demand.dimension().word();
-    String advice =
-        cut.before().known() == null
-            ? "measure the " + word + " first"
-            : "measure the " + word + " with a finer instrument first";
     out.accept(
         finding(
             cut.cut().origin(),
             "the "
                 + word
-                + " is known only to +-"
-                + known
-                + " here, so this may end anywhere in "
+                + " is known only within +-"
+                + cut.before().uncertainty()
+                + ", so with the errors of touch and dial this may end anywhere in "
                 + after
                 + "; the drawing allows "
                 + demand.limits()
                 + "; "
-                + advice,
-            new Related(cut.before().since(), "the " + word + " comes from here")));
+                + advice(cut, step, word),
+            new Related(cut.before().since(), "the " + word + " comes from here"),
+            new Related(demand.origin(), "the " + word + " on the drawing")));
+  }
+
+  private static String advice(CutRun cut, StepRun step, String word) {
+    if (cut.before().known() == null) {
+      return "measure the " + word + " first";
+    }
+    return step.benchBefore().calibrated().contains(cut.face().dimension())
+        ? "measure the " + word + " with a finer instrument first"
+        : "take a roughing pass, measure in the same grip, and go on from that reading";
   }
 }

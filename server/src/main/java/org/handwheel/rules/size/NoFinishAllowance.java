@@ -7,6 +7,7 @@ import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
@@ -36,6 +37,22 @@ public final class NoFinishAllowance extends SimpleRule {
     }
   }
 
+  /**
+   * Whether a roughing cut goes straight into the tolerance, though a finishing pass follows or the
+   * tolerance is too narrow for a roughing pass.
+   */
+  static boolean isStraightToSize(Checkup checkup, CutRun rough, Demand demand) {
+    boolean tight =
+        !demand.limits().width().isMoreThan(checkup.limits().length(Limit.ROUGH_TOLERANCE));
+    return rough.goal() != null
+        && demand.limits().contains(rough.goal())
+        && (tight || checkup.run().cuts().anyMatch(cut -> isFinish(cut, rough)));
+  }
+
+  private static boolean isFinish(CutRun cut, CutRun rough) {
+    return cut.face() == rough.face() && cut.cut().purpose() instanceof Purpose.Finish;
+  }
+
   private void checkRough(
       Checkup checkup,
       CutRun rough,
@@ -60,7 +77,9 @@ public final class NoFinishAllowance extends SimpleRule {
         out.accept(
             finding(
                 origin,
-                "this roughs straight to size and nothing is left for a finishing pass; " + USUAL));
+                "this roughs straight to size and nothing is left for a finishing pass; " + USUAL,
+                new Related(
+                    demand.origin(), "the " + demand.dimension().word() + " on the drawing")));
       }
       return;
     }
@@ -76,7 +95,8 @@ public final class NoFinishAllowance extends SimpleRule {
               origin,
               left.isPositive()
                   ? "this leaves only " + left + " for the finishing pass; " + USUAL
-                  : "this leaves nothing for the finishing pass; " + USUAL));
+                  : "this leaves nothing for the finishing pass; " + USUAL,
+              new Related(next.cut().origin(), "the finishing pass is here")));
     }
   }
 }

@@ -63,12 +63,12 @@ public final class NotParallel extends SimpleRule {
       return;
     }
     Obstacle obstacle = checkup.run().end().obstacles().get(new FacePair(face, opposite));
-    if (obstacle == null || !obstacle.kind().isReportedElsewhere()) {
+    if (!checkup.isReported(obstacle)) {
       out.accept(
           finding(
               origin,
               "no setup makes " + pair + " parallel" + FaceNeverSquared.why(obstacle),
-              FaceNeverSquared.related(obstacle)));
+              FaceNeverSquared.related(checkup, obstacle)));
     }
   }
 }

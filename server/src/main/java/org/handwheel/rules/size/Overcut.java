@@ -3,6 +3,7 @@ package org.handwheel.rules.size;
 import java.util.List;
 import java.util.function.Consumer;
 import org.handwheel.model.LogSection.Reading;
+import org.handwheel.model.Step.Passes;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
@@ -11,6 +12,7 @@ import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun;
+import org.handwheel.work.Drawing;
 import org.handwheel.work.Drawing.Demand;
 import org.jspecify.annotations.Nullable;
 
@@ -22,15 +24,22 @@ public final class Overcut extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.run().cuts().forEach(cut -> checkCut(checkup, cut, out));
+    // The size a cut is told to go to does not depend on what was read before it.
     checkup
         .run()
         .steps()
-        .filter(step -> step.reading() != null)
-        .forEach(step -> checkReading(checkup, step.reading(), out));
+        .filter(step -> step.cut() != null)
+        .forEach(step -> checkCut(checkup, step.cut(), out));
+    checkup.run().cuts().forEach(cut -> checkPasses(checkup, cut, out));
+    if (checkup.run().log() != null) {
+      checkup.run().log().readings().forEach(reading -> checkReading(checkup, reading, out));
+    }
   }
 
-  private void checkCut(Checkup checkup, CutRun cut, Consumer<Finding> out) {
+  private void checkCut(Checkup checkup, @Nullable CutRun cut, Consumer<Finding> out) {
+    if (cut == null) {
+      return;
+    }
     Demand demand = checkup.demand(cut.face().dimension());
     Length goal = cut.goal();
     if (demand == null
@@ -53,14 +62,41 @@ public final class Overcut extends SimpleRule {
             new Related(demand.origin(), "the " + demand.dimension().word() + " on the drawing")));
   }
 
-  private void checkReading(Checkup checkup, @Nullable Reading reading, Consumer<Finding> out) {
-    if (reading == null) {
+  /** A stated number of passes that goes below size although the cut names a sound one. */
+  private void checkPasses(Checkup checkup, CutRun cut, Consumer<Finding> out) {
+    Demand demand = checkup.demand(cut.face().dimension());
+    Passes passes =
+        cut.cut().purpose() instanceof Purpose.Rough rough
+            ? rough.passes()
+            : cut.cut().purpose() instanceof Purpose.Finish finish ? finish.passes() : null;
+    if (demand == null || !(passes instanceof Passes.Counted counted)) {
       return;
     }
+    Length total = counted.depth().times(counted.count());
+    Length left = cut.before().range().middle().minus(total);
+    if (left.isLessThan(demand.limits().low())) {
+      out.accept(
+          finding(
+              counted.origin(),
+              (counted.count() == 1 ? "one pass of " : counted.count() + " passes of ")
+                  + counted.depth()
+                  + (counted.count() == 1 ? " leaves only " : " leave only ")
+                  + left
+                  + " of the "
+                  + demand.dimension().word()
+                  + "; the drawing allows "
+                  + demand.limits(),
+              new Related(
+                  demand.origin(), "the " + demand.dimension().word() + " on the drawing")));
+    }
+  }
+
+  private void checkReading(Checkup checkup, Reading reading, Consumer<Finding> out) {
     Demand demand = checkup.demand(reading.dimension());
     List<Length> values = reading.values();
     Length least = values.stream().reduce(values.get(0), Length::min);
-    if (demand != null && least.isLessThan(demand.limits().low())) {
+    boolean slip = demand != null && Drawing.isSlip(least, demand.aim());
+    if (demand != null && !slip && least.isLessThan(demand.limits().low())) {
       out.accept(
           finding(
               reading.origin(),

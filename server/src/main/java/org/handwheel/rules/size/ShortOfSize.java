@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
+import org.handwheel.model.LogSection;
+import org.handwheel.model.LogSection.Reading;
 import org.handwheel.model.Step.Passes;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
@@ -46,7 +48,40 @@ public final class ShortOfSize extends SimpleRule {
         .anyMatch(face -> FaceNeverSquared.isLeftRaw(checkup, face));
   }
 
+  /** What a log read after the last cut tells more than the cut's goal. */
+  private static Optional<Reading> lastReading(Checkup checkup, SizeState end) {
+    LogSection log = checkup.run().log();
+    return log == null
+        ? Optional.empty()
+        : log.readings().stream()
+            .filter(reading -> reading.origin().equals(end.since()))
+            .findFirst();
+  }
+
+  private void checkReading(Demand demand, Reading reading, Consumer<Finding> out) {
+    Length most = reading.values().stream().reduce(reading.values().get(0), Length::max);
+    if (most.isMoreThan(demand.limits().high())) {
+      out.accept(
+          finding(
+              reading.origin(),
+              "the "
+                  + demand.dimension().word()
+                  + " was read as "
+                  + most
+                  + " after the last cut, "
+                  + most.minus(demand.limits().high())
+                  + " above the most the drawing allows",
+              new Related(
+                  demand.origin(), "the " + demand.dimension().word() + " on the drawing")));
+    }
+  }
+
   private void checkEnd(Checkup checkup, Demand demand, SizeState end, Consumer<Finding> out) {
+    Optional<Reading> read = lastReading(checkup, end);
+    if (read.isPresent()) {
+      checkReading(demand, read.get(), out);
+      return;
+    }
     List<CutRun> cuts =
         checkup.run().cuts().filter(cut -> cut.face().dimension() == demand.dimension()).toList();
     Optional<CutRun> last =
@@ -69,7 +104,10 @@ public final class ShortOfSize extends SimpleRule {
                 + LengthText.range(end.range())
                 + "; the drawing allows at most "
                 + demand.limits().high(),
-            new Related(demand.origin(), "the " + demand.dimension().word() + " on the drawing")));
+            last.isPresent()
+                ? new Related(
+                    demand.origin(), "the " + demand.dimension().word() + " on the drawing")
+                : new Related(end.since(), "the size comes from here and no setup cuts it")));
   }
 
   private void checkPasses(CutRun cut, Consumer<Finding> out) {
@@ -85,14 +123,14 @@ public final class ShortOfSize extends SimpleRule {
       out.accept(
           finding(
               counted.origin(),
-              counted.count()
-                  + " passes of "
+              (counted.count() == 1 ? "one pass of " : counted.count() + " passes of ")
                   + counted.depth()
-                  + " take off "
+                  + (counted.count() == 1 ? " takes off " : " take off ")
                   + total
                   + "; at least "
                   + cut.removal().low()
-                  + " has to come off"));
+                  + " has to come off",
+              new Related(cut.before().since(), "the size before comes from here")));
     }
   }
 }

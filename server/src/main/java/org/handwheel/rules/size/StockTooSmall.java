@@ -1,5 +1,6 @@
 package org.handwheel.rules.size;
 
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.model.Stock;
@@ -47,21 +48,26 @@ public final class StockTooSmall extends SimpleRule {
                     + demand.limits(),
                 drawing(demand)));
       } else if (!FaceNotCleaned.isAllowanceShort(checkup, demand)) {
-        checkup
-            .run()
-            .cuts()
-            .filter(cut -> cut.cut().purpose() instanceof Purpose.Clean)
-            .filter(cut -> cut.face().dimension() == demand.dimension())
-            .filter(cut -> cut.after().range().low().isLessThan(demand.limits().low()))
-            .findFirst()
-            .ifPresent(cut -> reportClean(demand, cut, out));
+        cleanedAway(checkup, demand).ifPresent(cut -> reportClean(demand, cut, out));
       }
     }
+  }
+
+  /** The first skim that may go below the part's size. */
+  static Optional<CutRun> cleanedAway(Checkup checkup, Demand demand) {
+    return checkup
+        .run()
+        .cuts()
+        .filter(cut -> cut.cut().purpose() instanceof Purpose.Clean)
+        .filter(cut -> cut.face().dimension() == demand.dimension())
+        .filter(cut -> cut.after().range().low().isLessThan(demand.limits().low()))
+        .findFirst();
   }
 
   private void reportClean(Demand demand, CutRun cut, Consumer<Finding> out) {
     out.accept(
         finding(
+            Severity.WARNING,
             cut.cut().origin(),
             "cleaning by up to "
                 + cut.removal().high()

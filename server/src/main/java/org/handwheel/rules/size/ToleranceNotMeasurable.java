@@ -3,6 +3,7 @@ package org.handwheel.rules.size;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.Consumer;
+import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Inspection;
 import org.handwheel.model.Owned.Instrument;
 import org.handwheel.model.PartDimension;
@@ -14,81 +15,125 @@ import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
-import org.handwheel.units.LengthText;
+import org.handwheel.units.LengthRange;
 import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.SizeState;
+import org.jspecify.annotations.Nullable;
 
-/** The last measurement of a size is made with an instrument too coarse for its tolerance. */
+/** An instrument that cannot measure the size, or is too coarse for the size's tolerance. */
 public final class ToleranceNotMeasurable extends SimpleRule {
   /** An instrument should be at least four times finer (common practice, no source). */
-  private static final int FINER = 4;
+  private static final BigFraction FINER = BigFraction.of(1, 4);
 
   public ToleranceNotMeasurable() {
     super("tolerance-not-measurable", Severity.WARNING);
   }
 
-  private record Last(Instrument instrument, Origin origin) {}
+  /**
+   * One measurement.
+   *
+   * @param size what the size is about then, if that is known
+   */
+  private record Measured(
+      PartDimension dimension, Instrument instrument, Origin origin, @Nullable LengthRange size) {
+    Related described() {
+      return new Related(instrument.origin(), "`" + instrument.name() + "` is described here");
+    }
+  }
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    Map<PartDimension, Last> last = new EnumMap<>(PartDimension.class);
+    // Only what is measured after the last cut tells whether the finished size is right.
+    Map<PartDimension, Measured> last = new EnumMap<>(PartDimension.class);
     for (StepRun step : checkup.run().steps().toList()) {
-      if (step.reading() != null) {
-        last.put(
-            step.reading().dimension(),
-            new Last(step.reading().instrument(), step.reading().origin()));
+      if (step.step() instanceof Step.Cut cut) {
+        last.remove(cut.face().dimension());
       } else if (step.step() instanceof Step.Measure measure) {
-        last.put(measure.dimension(), new Last(measure.instrument(), measure.origin()));
+        check(measured(step, measure), last, out);
       }
     }
     for (Inspection inspection : checkup.plan().inspections()) {
       if (inspection instanceof Inspection.OfDimension check) {
-        last.put(check.dimension(), new Last(check.instrument(), check.origin()));
+        Demand demand = checkup.demand(check.dimension());
+        LengthRange range = demand == null ? null : demand.limits();
+        check(
+            new Measured(check.dimension(), check.instrument(), check.origin(), range), last, out);
       }
     }
-    last.forEach((dimension, measure) -> check(checkup, dimension, measure, out));
+    if (checkup.isWhole()) {
+      last.values().forEach(measured -> checkAccuracy(checkup, measured, out));
+    }
   }
 
-  private void check(Checkup checkup, PartDimension dimension, Last last, Consumer<Finding> out) {
-    Demand demand = checkup.demand(dimension);
+  private static Measured measured(StepRun step, Step.Measure measure) {
+    SizeState size = step.before().size(measure.dimension());
+    LengthRange range = size == null ? null : size.range();
+    return step.reading() == null
+        ? new Measured(measure.dimension(), measure.instrument(), measure.origin(), range)
+        : new Measured(
+            measure.dimension(), step.reading().instrument(), step.reading().origin(), range);
+  }
+
+  private void check(Measured measured, Map<PartDimension, Measured> last, Consumer<Finding> out) {
+    if (!measured.instrument().instrumentKind().measuresSizes()) {
+      out.accept(
+          finding(
+              measured.origin(),
+              "`" + measured.instrument().name() + "` does not measure sizes",
+              measured.described()));
+    } else if (isOutOfRange(measured)) {
+      reportRange(measured, out);
+    } else {
+      last.put(measured.dimension(), measured);
+    }
+  }
+
+  private static boolean isOutOfRange(Measured measured) {
+    return measured.instrument().range() != null
+        && measured.size() != null
+        && !measured.instrument().range().overlaps(measured.size());
+  }
+
+  private void reportRange(Measured measured, Consumer<Finding> out) {
+    out.accept(
+        finding(
+            measured.origin(),
+            "`"
+                + measured.instrument().name()
+                + "` measures "
+                + measured.instrument().range()
+                + "; the "
+                + measured.dimension().word()
+                + " is "
+                + measured.size()
+                + " here",
+            measured.described()));
+  }
+
+  private void checkAccuracy(Checkup checkup, Measured measured, Consumer<Finding> out) {
+    Demand demand = checkup.demand(measured.dimension());
     if (demand == null) {
       return;
     }
-    Instrument instrument = last.instrument();
-    Related drawing = new Related(demand.origin(), "the " + dimension.word() + " on the drawing");
-    if (!instrument.instrumentKind().measuresSizes()) {
-      out.accept(
-          finding(last.origin(), "`" + instrument.name() + "` does not measure sizes", drawing));
-      return;
-    }
-    if (instrument.range() != null && !instrument.range().contains(demand.aim())) {
-      out.accept(
-          finding(
-              last.origin(),
-              "`"
-                  + instrument.name()
-                  + "` measures "
-                  + instrument.range()
-                  + "; the "
-                  + dimension.word()
-                  + " is "
-                  + demand.aim(),
-              drawing));
-      return;
-    }
     Length width = demand.limits().width();
-    if (instrument.accuracy().times(FINER).isMoreThan(width)) {
+    Length wanted = width.times(FINER);
+    if (measured.instrument().accuracy().isMoreThan(wanted)) {
       out.accept(
           finding(
-              last.origin(),
+              measured.origin(),
               "`"
-                  + instrument.name()
+                  + measured.instrument().name()
                   + "` is good to "
-                  + LengthText.both(instrument.accuracy())
-                  + "; for a tolerance of "
-                  + LengthText.both(width)
-                  + " in all it should be four times finer than that",
-              drawing));
+                  + measured.instrument().accuracy()
+                  + "; the tolerance is "
+                  + width
+                  + " in all, and a quarter of it, "
+                  + wanted
+                  + ", is wanted",
+              new Related(
+                  demand.origin(), "the " + measured.dimension().word() + " on the drawing"),
+              measured.described()));
     }
   }
 }

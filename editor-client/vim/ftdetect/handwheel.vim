@@ -1,0 +1,1 @@
+autocmd BufNewFile,BufRead *.plan,*.shop setfiletype handwheel

@@ -1,0 +1,113 @@
+package org.handwheel.model.build;
+
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.handwheel.grammar.HandwheelParser.FeatureClauseContext;
+import org.handwheel.grammar.HandwheelParser.FeatureClimbContext;
+import org.handwheel.grammar.HandwheelParser.FeatureConventionalContext;
+import org.handwheel.grammar.HandwheelParser.FeatureCuspContext;
+import org.handwheel.grammar.HandwheelParser.FeatureLeavingContext;
+import org.handwheel.grammar.HandwheelParser.FeatureLineContext;
+import org.handwheel.grammar.HandwheelParser.FeaturePassContext;
+import org.handwheel.grammar.HandwheelParser.FeatureWithContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutClauseContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutDepthContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutFeedContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutLineContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutPeckContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutSpeedContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutWithContext;
+import org.handwheel.model.Names.Kind;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Section;
+import org.handwheel.units.Dimension;
+import org.handwheel.units.Quantity;
+
+/** Checks names and values in the clauses of cuts on holes and features. */
+final class ClauseChecks {
+  private final FileBuilder file;
+  private final Values values;
+  private final Resolver resolver;
+  private final Section section;
+  private final ClauseOnce once;
+
+  ClauseChecks(FileBuilder file, Resolver resolver, Section section) {
+    this.file = file;
+    this.values = file.values();
+    this.resolver = resolver;
+    this.section = section;
+    this.once = new ClauseOnce(file, section);
+  }
+
+  void check(HoleCutLineContext line) {
+    for (HoleCutClauseContext clause : line.holeCutClause()) {
+      once.check(clause);
+      if (clause instanceof HoleCutWithContext c) {
+        useTool(c.toolRef());
+      } else if (clause instanceof HoleCutDepthContext c) {
+        values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof HoleCutPeckContext c) {
+        values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof HoleCutSpeedContext c) {
+        file.rpm(section, c.speedValue());
+      } else if (clause instanceof HoleCutFeedContext c) {
+        checkFeed(c.feedValue());
+      }
+    }
+  }
+
+  /** A tool for holes is a cutter, or a drill, reamer or tap. */
+  private void useTool(ParserRuleContext tool) {
+    String name = tool.getText();
+    Kind kind = file.names().knows(Kind.CUTTER, name) ? Kind.CUTTER : Kind.PIECE;
+    file.names().use(kind, "tool", name, section.origin(tool));
+  }
+
+  /** Holes are fed by the turn. */
+  private void checkFeed(ParserRuleContext node) {
+    Quantity feed = values.expression(section, node);
+    if (feed == null) {
+      return;
+    }
+    boolean fits = feed.is(Dimension.FEED_PER_REV) || feed.is(Dimension.FEED_RATE);
+    if (!fits) {
+      values.positive(section, node, Dimension.FEED_PER_REV);
+    } else if (feed.value().signum() <= 0) {
+      file.problems().error("bad-value", section.origin(node), "a feed must be more than zero");
+    }
+  }
+
+  void check(FeatureLineContext line) {
+    boolean conventional = false;
+    boolean climb = false;
+    for (FeatureClauseContext clause : line.featureClause()) {
+      once.check(clause);
+      Origin origin = section.origin(clause);
+      if (clause instanceof FeatureWithContext c) {
+        resolver.cutter(section, c.cutterRef());
+      } else if (clause instanceof FeatureLeavingContext c) {
+        values.depth(section, c.lengthValue());
+      } else if (clause instanceof FeaturePassContext c) {
+        values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof FeatureCuspContext c) {
+        values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof FeatureConventionalContext) {
+        conventional = true;
+      } else if (clause instanceof FeatureClimbContext) {
+        climb = true;
+      } else {
+        file.problems()
+            .error(
+                "misplaced-line",
+                origin,
+                "`" + clause.getStart().getText() + "` describes the feature; write it in `part`");
+      }
+    }
+    if (conventional && climb) {
+      file.problems()
+          .error(
+              "repeated-clause",
+              section.origin(line),
+              "a cut is either conventional or climb, not both");
+    }
+  }
+}
