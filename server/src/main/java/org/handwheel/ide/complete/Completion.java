@@ -41,6 +41,7 @@ public final class Completion {
           HandwheelParser.RULE_name,
           HandwheelParser.RULE_soft,
           HandwheelParser.RULE_startWord,
+          HandwheelParser.RULE_verbWord,
           HandwheelParser.RULE_clauseWord);
 
   private final View view;

@@ -134,7 +134,7 @@ final class Forms {
       parallel {face} to {reference} {zone} | How parallel a face is to be to the opposite one (ISO 1101).
       flat {face} {zone} | How flat a face is to be (ISO 1101).
       tolerance ISO 2768 m | The general tolerance for sizes that have none of their own.
-      surface {faces} ra {roughness} | The roughness of faces.
+      surface {faces} Ra {roughness} | The roughness of faces.
       break edges {size} | How much to break sharp edges by.
       hole {name} in {face}, dia {size}, at ({x}, {y}) from left front, through | A hole of the drawing.
       hole {name} in {face}, {thread}, thread {depth}, drill {drill}, at ({x}, {y}) from left front | A tapped hole.

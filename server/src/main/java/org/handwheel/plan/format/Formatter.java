@@ -3,6 +3,7 @@ package org.handwheel.plan.format;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
@@ -22,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * line whose grammar is broken is left as it is, and so is a whole file of a newer language level.
  */
 public final class Formatter {
+  private static final Pattern OPEN_JOIN = Pattern.compile("\\\\[ \\t]*(#.*)?$");
+
   private final SyntaxTree tree;
   private final SourceText source;
   private final String lineEnd;
@@ -237,8 +240,8 @@ public final class Formatter {
   private void addBlanks(
       @Nullable FileLine before, FileLine line, int blanks, List<TextEdit> edits) {
     int wanted = before == null ? 0 : line.startsSection() ? 1 : Math.min(blanks, 1);
-    if (before != null && source.line(before.number()).isBlank()) {
-      wanted = 0; // the empty line that a join took in counts
+    if (before != null && (source.line(before.number()).isBlank() || isOpenJoin(before))) {
+      wanted = 0; // the empty line that a join took in counts, or would be taken in
     }
     int start = source.lineStart(line.number());
     if (blanks < wanted) {
@@ -251,6 +254,12 @@ public final class Formatter {
       addEdit(source.lineEnd(firstBlank), nextLine(firstBlank), lineEnd, edits);
     }
     addEdit(source.lineStart(firstBlank + wanted), start, "", edits);
+  }
+
+  /** Whether a line is left to go on in a line that does not come. */
+  private boolean isOpenJoin(FileLine line) {
+    return line.kind() == FileLine.Kind.KEPT
+        && OPEN_JOIN.matcher(source.line(line.number())).find();
   }
 
   private void addContentEdits(FileLine line, List<TextEdit> edits) {

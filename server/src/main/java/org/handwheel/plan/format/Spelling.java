@@ -5,15 +5,17 @@ import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser.ClauseWordContext;
+import org.handwheel.grammar.HandwheelParser.DimensionContext;
 import org.handwheel.grammar.HandwheelParser.StartWordContext;
+import org.handwheel.grammar.HandwheelParser.VerbWordContext;
 
 /** The usual spelling of a token: keywords in lower case, signs in ASCII. */
 final class Spelling {
   private Spelling() {}
 
   static String of(Token token, ParserRuleContext parent, String written) {
-    if (parent instanceof StartWordContext || parent instanceof ClauseWordContext) {
-      return written; // a keyword that serves as a name
+    if (isName(parent)) {
+      return written;
     }
     return switch (token.getType()) {
       case HandwheelLexer.X -> "x";
@@ -22,6 +24,7 @@ final class Spelling {
       case HandwheelLexer.DIA -> "dia";
       case HandwheelLexer.IN -> "in";
       case HandwheelLexer.DEG -> "deg";
+      case HandwheelLexer.RA -> "Ra";
       case HandwheelLexer.DEC -> written.startsWith(".") ? "0" + written : written;
       case HandwheelLexer.CENTRE -> written.toLowerCase(Locale.ROOT);
       case HandwheelLexer.MM,
@@ -32,6 +35,13 @@ final class Spelling {
           written;
       default -> isWord(token.getType()) ? written.toLowerCase(Locale.ROOT) : written;
     };
+  }
+
+  /** Whether a keyword serves as a name. */
+  private static boolean isName(ParserRuleContext parent) {
+    return parent instanceof VerbWordContext
+        || parent instanceof ClauseWordContext
+        || (parent instanceof DimensionContext && parent.getParent() instanceof StartWordContext);
   }
 
   private static boolean isWord(int type) {

@@ -209,7 +209,7 @@ final class FormatterTests {
     check(
         "setup one\nwipe jaws \\\n# why\nwipe table\n",
         "setup one\n  wipe jaws \\\n    # why\n  wipe table\n");
-    check("setup one\n  wipe jaws \\\nsetup two\n", "setup one\n  wipe jaws \\\n\nsetup two\n");
+    check("setup one\n  wipe jaws \\\nsetup two\n", "setup one\n  wipe jaws \\\nsetup two\n");
   }
 
   @Test
