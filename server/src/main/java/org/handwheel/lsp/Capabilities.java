@@ -1,8 +1,10 @@
 package org.handwheel.lsp;
 
 import java.util.List;
+import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentLinkOptions;
+import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.FileOperationFilter;
 import org.eclipse.lsp4j.FileOperationOptions;
 import org.eclipse.lsp4j.FileOperationPattern;
@@ -57,6 +59,7 @@ final class Capabilities {
     capabilities.setSelectionRangeProvider(true);
     capabilities.setDocumentLinkProvider(new DocumentLinkOptions(false));
     capabilities.setSignatureHelpProvider(new SignatureHelpOptions(List.of(" ", ",")));
+    editing(capabilities);
     if (client.pullsDiagnostics()) {
       DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();
       diagnostics.setIdentifier(ToProtocol.SOURCE);
@@ -65,5 +68,14 @@ final class Capabilities {
       capabilities.setDiagnosticProvider(diagnostics);
     }
     return capabilities;
+  }
+
+  /** Formatting and proposals. */
+  private static void editing(ServerCapabilities capabilities) {
+    capabilities.setDocumentFormattingProvider(true);
+    capabilities.setDocumentRangeFormattingProvider(true);
+    capabilities.setDocumentOnTypeFormattingProvider(new DocumentOnTypeFormattingOptions("\n"));
+    CompletionOptions completion = new CompletionOptions(true, List.of(" ", "\"", "#"));
+    capabilities.setCompletionProvider(completion);
   }
 }

@@ -33,7 +33,9 @@ record ClientFacts(
     boolean refreshesHints,
     boolean readsConfiguration,
     boolean registersWatchers,
-    boolean lineFoldingOnly) {
+    boolean lineFoldingOnly,
+    boolean completionDetails,
+    boolean disabledActions) {
 
   /** An editor that announces nothing. */
   static final ClientFacts PLAIN = of(new InitializeParams());
@@ -78,7 +80,11 @@ record ClientFacts(
         yes(workspace.getConfiguration()),
         workspace.getDidChangeWatchedFiles() != null
             && yes(workspace.getDidChangeWatchedFiles().getDynamicRegistration()),
-        text.getFoldingRange() != null && yes(text.getFoldingRange().getLineFoldingOnly()));
+        text.getFoldingRange() != null && yes(text.getFoldingRange().getLineFoldingOnly()),
+        text.getCompletion() != null
+            && text.getCompletion().getCompletionItem() != null
+            && yes(text.getCompletion().getCompletionItem().getLabelDetailsSupport()),
+        text.getCodeAction() != null && yes(text.getCodeAction().getDisabledSupport()));
   }
 
   private static Positions positions(@Nullable GeneralClientCapabilities general) {

@@ -6,6 +6,9 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import org.eclipse.lsp4j.CompletionItem;
+import org.eclipse.lsp4j.CompletionList;
+import org.eclipse.lsp4j.CompletionParams;
 import org.eclipse.lsp4j.DefinitionParams;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
@@ -14,10 +17,13 @@ import org.eclipse.lsp4j.DidOpenTextDocumentParams;
 import org.eclipse.lsp4j.DidSaveTextDocumentParams;
 import org.eclipse.lsp4j.DocumentDiagnosticParams;
 import org.eclipse.lsp4j.DocumentDiagnosticReport;
+import org.eclipse.lsp4j.DocumentFormattingParams;
 import org.eclipse.lsp4j.DocumentHighlight;
 import org.eclipse.lsp4j.DocumentHighlightParams;
 import org.eclipse.lsp4j.DocumentLink;
 import org.eclipse.lsp4j.DocumentLinkParams;
+import org.eclipse.lsp4j.DocumentOnTypeFormattingParams;
+import org.eclipse.lsp4j.DocumentRangeFormattingParams;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
 import org.eclipse.lsp4j.FoldingRange;
@@ -48,6 +54,7 @@ import org.eclipse.lsp4j.SignatureHelp;
 import org.eclipse.lsp4j.SignatureHelpParams;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
@@ -347,5 +354,60 @@ final class PlanTexts implements TextDocumentService {
     return answerIfAny(
         params.getTextDocument().getUri(),
         (question, view) -> Shapes.signature(question, question.offset(params.getPosition())));
+  }
+
+  // ---- Formatting and proposals
+  // ------------------------------------------------------------------------
+
+  @Override
+  public CompletableFuture<List<? extends TextEdit>> formatting(DocumentFormattingParams params) {
+    return format(params.getTextDocument().getUri(), FormatAnswers::whole);
+  }
+
+  @Override
+  public CompletableFuture<List<? extends TextEdit>> rangeFormatting(
+      DocumentRangeFormattingParams params) {
+    return format(params.getTextDocument().getUri(), answers -> answers.range(params.getRange()));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends TextEdit>> onTypeFormatting(
+      DocumentOnTypeFormattingParams params) {
+    return format(
+        params.getTextDocument().getUri(), answers -> answers.onNewLine(params.getPosition()));
+  }
+
+  /** Formatting needs the text alone, not the plan worked through. */
+  private CompletableFuture<List<? extends TextEdit>> format(
+      String uri, Function<FormatAnswers, List<TextEdit>> compute) {
+    Optional<OpenFile> file = session.snapshot().file(uri);
+    Positions positions = session.client().positions();
+    if (file.isEmpty()) {
+      return CompletableFuture.completedFuture(List.of());
+    }
+    return CompletableFutures.computeAsync(
+        workers, cancel -> compute.apply(new FormatAnswers(positions, file.get().tree())));
+  }
+
+  @Override
+  public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(
+      CompletionParams params) {
+    String uri = params.getTextDocument().getUri();
+    return answer(
+        uri,
+        Either.forLeft(List.of()),
+        (question, view) ->
+            Either.forRight(
+                new CompletionAnswers(question.client(), view, uri).at(params.getPosition())));
+  }
+
+  @Override
+  public CompletableFuture<CompletionItem> resolveCompletionItem(CompletionItem item) {
+    return answer(
+        CompletionAnswers.uri(item),
+        item,
+        (question, view) ->
+            new CompletionAnswers(question.client(), view, CompletionAnswers.uri(item))
+                .resolved(item));
   }
 }

@@ -81,7 +81,7 @@ public record Bench(
   }
 
   /** A new setup: the work is taken out, so zeroes, locks and seat are gone; the cutter stays. */
-  Bench forNewSetup() {
+  public Bench forNewSetup() {
     return new Bench(cutter, Map.of(), Map.of(), null, Set.of(), null, trued, tram, Set.of());
   }
 

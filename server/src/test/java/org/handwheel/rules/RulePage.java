@@ -111,7 +111,7 @@ record RulePage(String id, String text) {
     return word.equals("bad") || word.equals("good");
   }
 
-  private Workspace workspace(String path, String text) {
+  Workspace workspace(String path, String text) {
     TreeMap<String, SyntaxTree> files = new TreeMap<>(shops());
     Matcher block = BLOCK.matcher(this.text);
     while (block.find()) {

@@ -18,6 +18,7 @@ import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Shop.UsedFile;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Fix;
+import org.handwheel.syntax.LanguageLevel;
 import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
@@ -31,9 +32,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What plan files and shop files share: level, units, used files and named values. */
 final class FileBuilder {
-  /** The highest level of the language this version knows. */
-  static final int LANGUAGE_LEVEL = 1;
-
   /** The name is the third word in {@code own vise V80}, the second in {@code let edge}. */
   private static final int WORDS_BEFORE_A_NAME = 3;
 
@@ -125,14 +123,14 @@ final class FileBuilder {
 
   private void readLanguage(Section section, LanguageLineContext line) {
     int level = values.wholeNumber(section, line.wholeNumber());
-    if (level > LANGUAGE_LEVEL) {
+    if (level > LanguageLevel.KNOWN) {
       problems.error(
           "language-level",
           section.origin(line),
           "this file is written in level "
               + level
               + " of the language; this version knows level "
-              + LANGUAGE_LEVEL
+              + LanguageLevel.KNOWN
               + " and cannot be relied on for it");
     } else if (level < 1) {
       problems.error("language-level", section.origin(line), "levels of the language start at 1");

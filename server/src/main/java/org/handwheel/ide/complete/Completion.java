@@ -1,0 +1,413 @@
+package org.handwheel.ide.complete;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.antlr.v4.runtime.Token;
+import org.handwheel.grammar.HandwheelLexer;
+import org.handwheel.grammar.HandwheelParser;
+import org.handwheel.grammar.HandwheelParser.OwnHeaderContext;
+import org.handwheel.ide.View;
+import org.handwheel.model.Face;
+import org.handwheel.model.OwnKind;
+import org.handwheel.model.OwnProperties;
+import org.handwheel.model.OwnProperties.Property;
+import org.handwheel.model.Owned;
+import org.handwheel.rules.Rules;
+import org.handwheel.syntax.Expectations.Expected;
+import org.handwheel.syntax.Section;
+import org.handwheel.syntax.SectionKind;
+import org.handwheel.syntax.Severity;
+import org.handwheel.syntax.Vocabulary;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthUnit;
+
+/** What may be written at a cursor. */
+public final class Completion {
+  private static final int KEYWORD = 40;
+  private static final int UNIT = 10;
+  private static final int HEADER = 300;
+  private static final int AGAIN = 500;
+
+  /** Rules under which a keyword is a name and not itself. */
+  private static final Set<Integer> NAME_RULES =
+      Set.of(
+          HandwheelParser.RULE_name,
+          HandwheelParser.RULE_soft,
+          HandwheelParser.RULE_startWord,
+          HandwheelParser.RULE_verbWord,
+          HandwheelParser.RULE_clauseWord);
+
+  private final View view;
+  private final Slot slot;
+  private final Situation now;
+  private final Map<String, Proposal> proposals = new LinkedHashMap<>();
+
+  private Completion(View view, Slot slot) {
+    this.view = view;
+    this.slot = slot;
+    this.now = Situation.at(view, slot);
+  }
+
+  /**
+   * The proposals at a cursor.
+   *
+   * @param start where the word they replace starts in the file
+   * @param end where it ends
+   * @param proposals the best first
+   */
+  public record Proposals(int start, int end, List<Proposal> proposals) {
+    public Proposals {
+      proposals = List.copyOf(proposals);
+    }
+  }
+
+  /** What may be written at an offset of the view's file. */
+  public static Proposals at(View view, int offset) {
+    Slot slot = Slot.at(view.tree(), offset);
+    Completion completion = new Completion(view, slot);
+    switch (slot.where()) {
+      case CODE -> completion.code();
+      case COMMENT -> {
+        return IgnoreProposals.at(view.tree().source(), offset);
+      }
+      case STRING -> {
+        return slot.type(1) == HandwheelLexer.USE
+            ? FileProposals.at(view, offset)
+            : new Proposals(offset, offset, List.of());
+      }
+      case NOTHING -> {
+        return new Proposals(offset, offset, List.of());
+      }
+    }
+    return new Proposals(slot.start(), slot.end(), completion.sorted());
+  }
+
+  /** What a proposal's topic means, in a few sentences; empty if there is nothing to say. */
+  public static String about(View view, String topic) {
+    String[] parts = topic.split(" ", 3);
+    if (parts.length < 2) {
+      return "";
+    }
+    return switch (parts[0]) {
+      case "word" -> Forms.about(topic.substring("word ".length()));
+      case "thing" -> parts.length == 3 ? Things.about(view, parts[1], parts[2]) : "";
+      case "material" -> Things.material(view, parts[1]);
+      case "rule" ->
+          Optional.ofNullable(Rules.severities().get(parts[1]))
+              .map(severity -> "`" + parts[1] + "`: usually " + words(severity))
+              .orElse("");
+      default -> "";
+    };
+  }
+
+  private static String words(Severity severity) {
+    return switch (severity) {
+      case ERROR -> "an error";
+      case WARNING -> "a warning";
+      case INFO -> "an information";
+      case OFF -> "off";
+    };
+  }
+
+  private List<Proposal> sorted() {
+    return proposals.values().stream()
+        .sorted(Comparator.comparingInt(Proposal::rank).thenComparing(Proposal::label))
+        .toList();
+  }
+
+  private void add(Proposal proposal) {
+    proposals.putIfAbsent(proposal.kind() + " " + proposal.label(), proposal);
+  }
+
+  private void addAll(List<Proposal> list) {
+    list.forEach(this::add);
+  }
+
+  private void code() {
+    if (!slot.isReadable()) {
+      return;
+    }
+    if (slot.before().isEmpty()) {
+      addAll(new StatementProposals(slot, now).all());
+      properties();
+    }
+    boolean number = false;
+    for (Expected expected : slot.expectations().expected()) {
+      List<Integer> rules = expected.rules();
+      int type = expected.tokenType();
+      if (isName(expected)) {
+        if (type == HandwheelLexer.ID) {
+          names(rules);
+        }
+      } else if (rules.contains(HandwheelParser.RULE_face)) {
+        addAll(new FaceProposals(slot, now).of(rules));
+      } else if (isPlace(expected)) {
+        add(Proposal.plain(Vocabulary.keyword(type), Proposal.Kind.PLACE, "", KEYWORD));
+      } else if (rules.contains(HandwheelParser.RULE_unit)
+          || rules.contains(HandwheelParser.RULE_lengthUnit)) {
+        units(rules, slot.before());
+      } else if (type == HandwheelLexer.INT) {
+        number = true;
+      } else if (rules.contains(HandwheelParser.RULE_thread)) {
+        addAll(new NameProposals(now).of(rules));
+      } else if (!Vocabulary.keyword(type).isEmpty()) {
+        keyword(expected);
+      }
+    }
+    if (number) {
+      addAll(new ValueProposals(slot, now).all());
+    }
+    if (slot.section().kind() == SectionKind.OWN && slot.has(HandwheelLexer.COLON)) {
+      propertyValues();
+    }
+  }
+
+  private static boolean isName(Expected expected) {
+    return expected.rules().stream().anyMatch(NAME_RULES::contains)
+        || expected.tokenType() == HandwheelLexer.ID;
+  }
+
+  private static boolean isPlace(Expected expected) {
+    return expected.rules().contains(HandwheelParser.RULE_place)
+        || expected.rules().contains(HandwheelParser.RULE_operatorPlace);
+  }
+
+  private void names(List<Integer> rules) {
+    if (slot.before().isEmpty()) {
+      return; // the first word names nothing
+    }
+    addAll(new NameProposals(now).of(rules));
+  }
+
+  // ---- Keywords
+  // ------------------------------------------------------------------------------------
+
+  private void keyword(Expected expected) {
+    boolean first = slot.before().isEmpty();
+    boolean header = expected.rules().contains(HandwheelParser.RULE_header);
+    if (first && !isAllowedHere(expected, header)) {
+      return;
+    }
+    if (slot.section().kind() == SectionKind.OWN
+        && expected.rules().contains(HandwheelParser.RULE_value)) {
+      return; // a property's own words are proposed instead
+    }
+    int rank = first && header ? HEADER : KEYWORD;
+    if (!first && slot.has(expected.tokenType()) && isClause(expected)) {
+      rank += AGAIN;
+    }
+    Proposal.Kind kind = first && header ? Proposal.Kind.SECTION : Proposal.Kind.KEYWORD;
+    Map<String, String> fillings = fillings();
+    List<Forms.Form> forms =
+        expected.rules().contains(HandwheelParser.RULE_ownKind)
+            ? List.of(ownForm(Vocabulary.keyword(expected.tokenType())))
+            : Forms.of(expected, slot.before());
+    for (Forms.Form form : forms) {
+      String plain = Snippets.plain(form.text());
+      String label = label(form.text());
+      add(
+          new Proposal(
+              label,
+              kind,
+              plain.contains("\n") ? Vocabulary.keyword(expected.tokenType()) : plain,
+              Snippets.snippet(form.text(), fillings),
+              "",
+              Forms.topic(expected),
+              rank + proposals.size()));
+    }
+  }
+
+  /** Whether the section, or the file, may have a line that starts so. */
+  private boolean isAllowedHere(Expected expected, boolean header) {
+    if (header) {
+      return SectionWords.headers(view.tree()).stream()
+          .anyMatch(kind -> kind.word().equals(Vocabulary.keyword(expected.tokenType())));
+    }
+    return SectionWords.of(slot.section().kind()).contains(expected.tokenType());
+  }
+
+  private static boolean isClause(Expected expected) {
+    return Forms.clause(expected).endsWith("Clause");
+  }
+
+  /** The form's words, with what is to be filled in as dots. */
+  private static String label(String form) {
+    String firstLine = form.split("\n", 2)[0];
+    return firstLine.replaceAll("[\"]?\\{[^}]*}[\"]?", "\u2026").strip();
+  }
+
+  private static Forms.Form ownForm(String word) {
+    StringBuilder form = new StringBuilder(word).append(" {name}");
+    for (OwnKind kind : OwnKind.values()) {
+      if (kind.word().equals(word)) {
+        for (Property property : OwnProperties.of(kind)) {
+          if (property.need() == OwnProperties.Need.REQUIRED) {
+            form.append("\n  ").append(property.word()).append(": {").append(property.usual());
+            form.append('}');
+          }
+        }
+      }
+    }
+    return new Forms.Form(form.toString(), "");
+  }
+
+  /** What usually stands in a form's places, as far as the plan and the shop tell. */
+  private Map<String, String> fillings() {
+    Map<String, String> fillings = new HashMap<>();
+    first(fillings, "vise", Owned.Vise.class);
+    first(fillings, "parallels", Owned.Parallels.class);
+    first(fillings, "cutter", Owned.Cutter.class);
+    first(fillings, "instrument", Owned.Instrument.class);
+    first(fillings, "finder", Owned.Finder.class);
+    Face up = now.orientation() == null ? Face.TOP : now.orientation().up();
+    Face fixed = now.orientation() == null ? Face.BACK : now.orientation().back();
+    fillings.put("face", up.word());
+    fillings.put("faces", up.word());
+    fillings.put("up", up.word());
+    fillings.put("fixed", fixed.word());
+    fillings.put("axis", "z");
+    fillings.put("axes", "y z");
+    fillings.put("place", "operator-left");
+    fillings.put("side", "left");
+    fillings.put("dimension", up.dimension().word());
+    fillings.put("allowance", now.number(new CutSizes(now).allowance()));
+    fillings.put("thickness", now.number(Length.mm("0.05")));
+    fillings.put("units", "mm");
+    return fillings;
+  }
+
+  private <T extends Owned> void first(Map<String, String> fillings, String place, Class<T> type) {
+    now.shop().all(type).stream().findFirst().ifPresent(thing -> fillings.put(place, thing.name()));
+  }
+
+  // ---- Units
+  // ---------------------------------------------------------------------------------------
+
+  private void units(List<Integer> rules, List<Token> before) {
+    if (rules.contains(HandwheelParser.RULE_speedValue)) {
+      unitWords("rpm", "m/min", "ft/min");
+    } else if (rules.contains(HandwheelParser.RULE_feedValue)) {
+      unitWords("mm/tooth", "in/tooth", "thou/tooth", "mm/rev", "in/rev", "mm/min", "in/min");
+    } else if (rules.contains(HandwheelParser.RULE_angleValue)) {
+      unitWords("deg");
+    } else if (rules.contains(HandwheelParser.RULE_roughness)) {
+      unitWords("um", "uin");
+    } else if (rules.contains(HandwheelParser.RULE_value)) {
+      propertyUnits(before);
+    } else if (before.size() == 1 && before.get(0).getType() == HandwheelLexer.UNITS) {
+      unitWords("mm", "in", "thou");
+    } else {
+      lengthUnits();
+    }
+  }
+
+  private void lengthUnits() {
+    if (now.units() == LengthUnit.MM) {
+      unitWords("mm", "in", "thou", "um", "tenths");
+    } else {
+      unitWords("in", "thou", "mm", "tenths", "um");
+    }
+  }
+
+  private void propertyUnits(List<Token> before) {
+    String property = before.isEmpty() ? "" : before.get(0).getText().toLowerCase(Locale.ROOT);
+    if (property.contains("speed")) {
+      unitWords("rpm");
+    } else if (property.equals("power")) {
+      unitWords("kW", "hp");
+    } else {
+      lengthUnits();
+    }
+  }
+
+  private void unitWords(String... words) {
+    for (int i = 0; i < words.length; i++) {
+      add(Proposal.plain(words[i], Proposal.Kind.UNIT, "", UNIT + i));
+    }
+  }
+
+  // ---- Properties of owned things
+  // -------------------------------------------------------------------
+
+  private Optional<OwnKind> ownKind() {
+    Section section = slot.section();
+    if (section.kind() != SectionKind.OWN
+        || section.lines().isEmpty()
+        || !(section.lines().get(0).header() instanceof OwnHeaderContext header)
+        || header.ownKind() == null) {
+      return Optional.empty();
+    }
+    String word = header.ownKind().getText().toLowerCase(Locale.ROOT);
+    return Stream.of(OwnKind.values()).filter(kind -> kind.word().equals(word)).findFirst();
+  }
+
+  private void properties() {
+    Optional<OwnKind> kind = ownKind();
+    if (kind.isEmpty()) {
+      return;
+    }
+    String text = slot.section().text().toLowerCase(Locale.ROOT);
+    if (kind.get() == OwnKind.SEVERITIES) {
+      Rules.severities()
+          .keySet()
+          .forEach(
+              rule ->
+                  add(
+                      property(
+                          new Property(rule, "warning", OwnProperties.Need.OPTIONAL, "", List.of()),
+                          UNIT)));
+    }
+    int rank = UNIT;
+    for (Property property : OwnProperties.of(kind.get())) {
+      boolean there =
+          text.lines().anyMatch(line -> line.strip().matches(property.word() + "\\s*:.*"));
+      boolean needed = property.need() == OwnProperties.Need.REQUIRED;
+      add(property(property, rank++ + (needed ? 0 : 50) + (there ? AGAIN : 0)));
+    }
+  }
+
+  private static Proposal property(Property property, int rank) {
+    String usual = property.usual();
+    return new Proposal(
+        property.word(),
+        Proposal.Kind.PROPERTY,
+        property.word() + ": ",
+        Snippets.snippet(property.word() + ": {value}", Map.of("value", usual)),
+        property.about(),
+        "",
+        rank);
+  }
+
+  private void propertyValues() {
+    String word = slot.before().get(0).getText();
+    Optional<OwnKind> kind = ownKind();
+    if (kind.isPresent() && kind.get() == OwnKind.SEVERITIES) {
+      for (Severity severity : Severity.values()) {
+        add(
+            Proposal.plain(
+                severity.name().toLowerCase(Locale.ROOT), Proposal.Kind.VALUE, "", KEYWORD));
+      }
+    }
+    boolean first = slot.type(1) == HandwheelLexer.COLON;
+    if (!first || kind.isEmpty()) {
+      return;
+    }
+    OwnProperties.find(kind.get(), word)
+        .ifPresent(
+            property -> {
+              if (property.choices().isEmpty()) {
+                add(Proposal.plain(property.usual(), Proposal.Kind.VALUE, "usual", UNIT));
+              }
+              property
+                  .choices()
+                  .forEach(choice -> add(Proposal.plain(choice, Proposal.Kind.VALUE, "", KEYWORD)));
+            });
+  }
+}

@@ -1,0 +1,167 @@
+package org.handwheel.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.handwheel.ide.Fixtures;
+import org.handwheel.ide.View;
+import org.handwheel.ide.actions.Action;
+import org.handwheel.ide.actions.Fixes;
+import org.handwheel.model.Workspace;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Severity;
+import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.syntax.TextEdit;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Mendings over the bad examples of the rules' pages and the plans that are wrong on purpose. */
+final class RuleFixTests {
+  private static final StandardTables TABLES = StandardTables.builtIn();
+
+  /** A file beside others. */
+  private record Case(String name, Workspace workspace, String path) {
+    View view() {
+      return new View(workspace, new Checker(TABLES).check(workspace, path), TABLES);
+    }
+
+    Case with(String text) {
+      Map<String, SyntaxTree> files = new HashMap<>(workspace.files());
+      files.put(path, SyntaxTree.parse(path, text));
+      return new Case(name, new Workspace(files, workspace.unreadable()), path);
+    }
+  }
+
+  private static Stream<Case> bad(String rule) {
+    return RulePage.of(rule).stream()
+        .flatMap(page -> page.examples().stream())
+        .filter(example -> example.shows() == RulePage.Shows.BAD)
+        .map(
+            example ->
+                new Case(
+                    example.toString(),
+                    example.page().workspace(example.path(), example.text()),
+                    example.path()));
+  }
+
+  private static Stream<Case> cases() {
+    Stream<Case> pages = Rules.severities().keySet().stream().flatMap(RuleFixTests::bad);
+    List<Case> mistakes = new ArrayList<>();
+    for (Path file : Fixtures.examples()) {
+      if (Fixtures.path(file).contains("mistakes/")) {
+        View view = Fixtures.view(Fixtures.path(file), Fixtures.read(file));
+        mistakes.add(new Case(Fixtures.path(file), view.workspace(), Fixtures.path(file)));
+      }
+    }
+    assertThat(mistakes).isNotEmpty();
+    return Stream.concat(pages, mistakes.stream());
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyMendingMends() {
+    return cases().map(one -> DynamicTest.dynamicTest(one.name(), () -> checkAll(one)));
+  }
+
+  private static void checkAll(Case one) {
+    View view = one.view();
+    String text = view.tree().source().text();
+    for (Finding finding : view.checked().findings()) {
+      if (!view.tree().contains(finding.origin())) {
+        continue;
+      }
+      List<Action> actions =
+          Fixes.at(view, view.tree().start(finding.origin()), view.tree().end(finding.origin()));
+      for (Action action : actions) {
+        Finding mended = action.finding();
+        assertThat(mended).isNotNull();
+        View after = one.with(TextEdit.apply(text, action.edits())).view();
+        assertThat(count(after, mended.rule()))
+            .as(one.name() + ": " + action.title())
+            .isLessThan(count(view, mended.rule()));
+        assertThat(errors(after))
+            .as(one.name() + ": " + action.title())
+            .allSatisfy(
+                (rule, count) ->
+                    assertThat(count).isLessThanOrEqualTo(errors(view).getOrDefault(rule, 0L)));
+      }
+    }
+    View fixed = one.with(TextEdit.apply(text, Fixes.all(view))).view();
+    assertThat(fixed.checked().findings().size())
+        .isLessThanOrEqualTo(view.checked().findings().size());
+  }
+
+  /** These have a mending on their own page. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "heavy-pass",
+        "no-finish-allowance",
+        "burr-under-work",
+        "measure-before-deburr",
+        "touch-missing",
+        "jaw-cocks",
+        "grips-parallels",
+        "bar-missing",
+        "bar-not-needed",
+        "seat-not-proved",
+        "measure-before-finish",
+        "lock-conflict",
+        "zero-lost",
+        "unused-name",
+        "no-units",
+        "ignore-reason",
+        "unused-ignore",
+        "undefined-name",
+        "syntax",
+        "unknown-property",
+        "material-unknown",
+        "spacer-too-wide",
+        "vise-not-trued"
+      })
+  void aRuleWithACertainMendingOffersIt(String rule) {
+    List<String> titles = new ArrayList<>();
+    bad(rule)
+        .map(Case::view)
+        .forEach(
+            view ->
+                view.checked().findings().stream()
+                    .filter(finding -> finding.rule().equals(rule))
+                    .forEach(
+                        finding ->
+                            Fixes.of(view, finding).forEach(fix -> titles.add(fix.title()))));
+    assertThat(titles).as(rule).isNotEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"overcut", "heavy-pass", "jaw-cocks"})
+  void silencingIsNeverPreferred(String rule) {
+    View view = bad(rule).findFirst().orElseThrow().view();
+    List<Action> ignores =
+        Fixes.at(view, 0, view.tree().source().length()).stream()
+            .filter(action -> action.title().startsWith("Ignore"))
+            .toList();
+    assertThat(ignores).isNotEmpty();
+    assertThat(ignores).allMatch(action -> action.choice() == Action.Choice.POSSIBLE);
+  }
+
+  private static long count(View view, String rule) {
+    return view.checked().findings().stream()
+        .filter(finding -> finding.rule().equals(rule))
+        .count();
+  }
+
+  private static Map<String, Long> errors(View view) {
+    return view.checked().findings().stream()
+        .filter(finding -> finding.severity() == Severity.ERROR)
+        .collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
+  }
+}
