@@ -3,6 +3,7 @@ package org.handwheel.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
+import java.util.stream.Stream;
 import org.handwheel.model.Limits;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
@@ -20,7 +21,41 @@ import org.jspecify.annotations.Nullable;
  * What rules look at: a plan, the plan worked through as planned or with one log's readings, and
  * the tables.
  */
-public record Checkup(Plan plan, PlanRun run, StandardTables tables) {
+public final class Checkup {
+  private final Plan plan;
+  private final PlanRun run;
+  private final StandardTables tables;
+  private final boolean whole;
+  private final List<CutRun> cuts;
+
+  public Checkup(Plan plan, PlanRun run, StandardTables tables) {
+    this.plan = plan;
+    this.run = run;
+    this.tables = tables;
+    this.cuts = run.cuts().toList();
+    this.whole =
+        plan.setups().stream().allMatch(Checkup::isRead)
+            && run.steps()
+                .allMatch(step -> !(step.step() instanceof Step.Cut) || step.cut() != null);
+  }
+
+  public Plan plan() {
+    return plan;
+  }
+
+  public PlanRun run() {
+    return run;
+  }
+
+  /** The cuts of the setups whose start is known, in order. */
+  public Stream<CutRun> cuts() {
+    return cuts.stream();
+  }
+
+  public StandardTables tables() {
+    return tables;
+  }
+
   public Limits limits() {
     return plan.shop().limits();
   }
@@ -39,8 +74,7 @@ public record Checkup(Plan plan, PlanRun run, StandardTables tables) {
    * what seems to be missing at the end of the plan really miss.
    */
   public boolean isWhole() {
-    return plan.setups().stream().allMatch(Checkup::isRead)
-        && run.steps().allMatch(step -> !(step.step() instanceof Step.Cut) || step.cut() != null);
+    return whole;
   }
 
   /**

@@ -25,6 +25,7 @@ public final class Section {
   private final SourceText source;
   private final List<Token> tokens;
   private final FileContext tree;
+  private final List<ContentContext> lines;
   private final int[] utf16Offsets;
   private final int[] lineStarts;
   private final BitSet broken = new BitSet();
@@ -37,6 +38,7 @@ public final class Section {
     this.source = new SourceText(text);
     this.tokens = List.copyOf(tokens);
     this.tree = tree;
+    this.lines = List.copyOf(tree.content());
     this.utf16Offsets = utf16Offsets(text);
     this.lineStarts = lineStarts();
   }
@@ -72,7 +74,7 @@ public final class Section {
   }
 
   public List<ContentContext> lines() {
-    return tree.content();
+    return lines;
   }
 
   public FileContext tree() {

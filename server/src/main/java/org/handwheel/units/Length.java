@@ -42,6 +42,9 @@ public record Length(long picometres) implements Comparable<Length> {
 
   /** A rational count of picometres, rounded half to even to a whole one. */
   public static Length ofPicometres(BigFraction picometres) {
+    if (picometres.getDenominator().equals(BigInteger.ONE)) {
+      return ofPicometres(picometres.getNumerator());
+    }
     BigDecimal quotient =
         new BigDecimal(picometres.getNumerator())
             .divide(new BigDecimal(picometres.getDenominator()), 0, RoundingMode.HALF_EVEN);
@@ -106,7 +109,9 @@ public record Length(long picometres) implements Comparable<Length> {
 
   /** Half of this length, rounded half to even to a picometre. */
   public Length half() {
-    return times(BigFraction.of(1, 2));
+    long down = Math.floorDiv(picometres, 2);
+    boolean even = Math.floorMod(picometres, 2) == 0;
+    return new Length(even || Math.floorMod(down, 2) == 0 ? down : down + 1);
   }
 
   /** How many times {@code other}, which must not be zero, goes into this length, exactly. */

@@ -11,6 +11,7 @@ import org.handwheel.model.Owned;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun.Thing;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
@@ -139,6 +140,9 @@ public final class Scene {
    */
   record Lanes(Axis travel, double middle, int count, double stepOver) {}
 
+  /** Square millimetres below which two outlines only touch. */
+  private static final double LEAST_OVERLAP = 1e-6;
+
   /** More lanes than any work needs: a step over of nearly nothing must not take forever. */
   private static final int MOST_LANES = 1000;
 
@@ -187,8 +191,21 @@ public final class Scene {
     return swept;
   }
 
+  /** Whether a sweep passes over a body; boxes, the usual case, are told by their edges alone. */
+  static boolean passesOver(Geometry sweep, Polygon body) {
+    Envelope shared = sweep.getEnvelopeInternal().intersection(body.getEnvelopeInternal());
+    if (shared.isNull() || shared.getArea() <= LEAST_OVERLAP) {
+      return false;
+    }
+    return (sweep.isRectangle() && body.isRectangle())
+        || sweep.intersection(body).getArea() > LEAST_OVERLAP;
+  }
+
   /** The width of the widest strip of the work that a sweep leaves uncovered, in millimetres. */
   double uncoveredStrip(Geometry sweep, Axis travel) {
+    if (sweep.isRectangle() && sweep.getEnvelopeInternal().contains(work.getEnvelopeInternal())) {
+      return 0;
+    }
     Geometry rest = work.difference(sweep);
     double widest = 0;
     for (int i = 0; i < rest.getNumGeometries(); i++) {

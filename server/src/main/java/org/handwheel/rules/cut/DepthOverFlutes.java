@@ -16,7 +16,7 @@ public final class DepthOverFlutes extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.run().cuts().forEach(cut -> check(cut, out));
+    checkup.cuts().forEach(cut -> check(cut, out));
   }
 
   private void check(CutRun cut, Consumer<Finding> out) {

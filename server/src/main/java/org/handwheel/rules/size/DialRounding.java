@@ -29,7 +29,6 @@ public final class DialRounding extends SimpleRule {
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
     checkup
-        .run()
         .cuts()
         .filter(cut -> cut.cut().purpose() instanceof Purpose.Finish)
         .forEach(

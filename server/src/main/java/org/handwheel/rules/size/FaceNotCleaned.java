@@ -50,7 +50,7 @@ public final class FaceNotCleaned extends SimpleRule {
     if (!checkup.isWhole()) {
       return;
     }
-    List<CutRun> cuts = checkup.run().cuts().toList();
+    List<CutRun> cuts = checkup.cuts().toList();
     for (Face face : Face.all()) {
       FaceState end = checkup.run().end().face(face);
       // Enough came off, but not everywhere: then the cutter did not cover the face.

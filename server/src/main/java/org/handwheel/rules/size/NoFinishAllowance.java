@@ -28,7 +28,7 @@ public final class NoFinishAllowance extends SimpleRule {
     if (!checkup.isWhole()) {
       return;
     }
-    List<CutRun> cuts = checkup.run().cuts().toList();
+    List<CutRun> cuts = checkup.cuts().toList();
     for (int i = 0; i < cuts.size(); i++) {
       CutRun rough = cuts.get(i);
       if (rough.cut().purpose() instanceof Purpose.Rough purpose && rough.goal() != null) {
@@ -46,7 +46,7 @@ public final class NoFinishAllowance extends SimpleRule {
         !demand.limits().width().isMoreThan(checkup.limits().length(Limit.ROUGH_TOLERANCE));
     return rough.goal() != null
         && demand.limits().contains(rough.goal())
-        && (tight || checkup.run().cuts().anyMatch(cut -> isFinish(cut, rough)));
+        && (tight || checkup.cuts().anyMatch(cut -> isFinish(cut, rough)));
   }
 
   private static boolean isFinish(CutRun cut, CutRun rough) {

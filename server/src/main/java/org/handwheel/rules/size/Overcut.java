@@ -30,7 +30,7 @@ public final class Overcut extends SimpleRule {
         .steps()
         .filter(step -> step.cut() != null)
         .forEach(step -> checkCut(checkup, step.cut(), out));
-    checkup.run().cuts().forEach(cut -> checkPasses(checkup, cut, out));
+    checkup.cuts().forEach(cut -> checkPasses(checkup, cut, out));
     if (checkup.run().log() != null) {
       checkup.run().log().readings().forEach(reading -> checkReading(checkup, reading, out));
     }

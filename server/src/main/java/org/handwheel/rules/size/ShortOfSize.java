@@ -29,7 +29,7 @@ public final class ShortOfSize extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.run().cuts().forEach(cut -> checkPasses(cut, out));
+    checkup.cuts().forEach(cut -> checkPasses(cut, out));
     if (!checkup.isWhole() || checkup.plan().setups().isEmpty()) {
       return;
     }
@@ -83,7 +83,7 @@ public final class ShortOfSize extends SimpleRule {
       return;
     }
     List<CutRun> cuts =
-        checkup.run().cuts().filter(cut -> cut.face().dimension() == demand.dimension()).toList();
+        checkup.cuts().filter(cut -> cut.face().dimension() == demand.dimension()).toList();
     Optional<CutRun> last =
         cuts.isEmpty() ? Optional.empty() : Optional.of(cuts.get(cuts.size() - 1));
     Length size = end.range().middle();

@@ -56,7 +56,6 @@ public final class StockTooSmall extends SimpleRule {
   /** The first skim that may go below the part's size. */
   static Optional<CutRun> cleanedAway(Checkup checkup, Demand demand) {
     return checkup
-        .run()
         .cuts()
         .filter(cut -> cut.cut().purpose() instanceof Purpose.Clean)
         .filter(cut -> cut.face().dimension() == demand.dimension())

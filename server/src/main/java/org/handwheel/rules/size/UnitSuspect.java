@@ -43,7 +43,7 @@ public final class UnitSuspect extends SimpleRule {
         }
       }
     }
-    checkup.run().cuts().forEach(cut -> checkCut(checkup, cut, out));
+    checkup.cuts().forEach(cut -> checkCut(checkup, cut, out));
     if (checkup.run().log() != null) {
       checkup.run().log().readings().forEach(reading -> checkReading(checkup, reading, out));
     }
