@@ -5,9 +5,17 @@ import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.DocumentLinkOptions;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
+import org.eclipse.lsp4j.FileOperationFilter;
+import org.eclipse.lsp4j.FileOperationOptions;
+import org.eclipse.lsp4j.FileOperationPattern;
+import org.eclipse.lsp4j.FileOperationsServerCapabilities;
+import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SaveOptions;
+import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.SignatureHelpOptions;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.TextDocumentSyncOptions;
 import org.eclipse.lsp4j.WorkspaceFoldersOptions;
@@ -29,7 +37,30 @@ final class Capabilities {
     WorkspaceFoldersOptions folders = new WorkspaceFoldersOptions();
     folders.setSupported(true);
     folders.setChangeNotifications(Either.forRight(true));
-    capabilities.setWorkspace(new WorkspaceServerCapabilities(folders));
+    WorkspaceServerCapabilities workspace = new WorkspaceServerCapabilities(folders);
+    FileOperationsServerCapabilities files = new FileOperationsServerCapabilities();
+    files.setWillRename(
+        new FileOperationOptions(
+            List.of(
+                new FileOperationFilter(new FileOperationPattern("**/*.{plan,shop}"), "file"))));
+    workspace.setFileOperations(files);
+    capabilities.setWorkspace(workspace);
+    capabilities.setHoverProvider(true);
+    capabilities.setDefinitionProvider(true);
+    capabilities.setReferencesProvider(true);
+    capabilities.setDocumentHighlightProvider(true);
+    // Only an editor that asks first may be told that it can.
+    capabilities.setRenameProvider(
+        client.preparesRename() ? Either.forRight(new RenameOptions(true)) : Either.forLeft(true));
+    capabilities.setDocumentSymbolProvider(true);
+    capabilities.setWorkspaceSymbolProvider(true);
+    capabilities.setInlayHintProvider(true);
+    capabilities.setSemanticTokensProvider(
+        new SemanticTokensWithRegistrationOptions(Shapes.legend(), true, true));
+    capabilities.setFoldingRangeProvider(true);
+    capabilities.setSelectionRangeProvider(true);
+    capabilities.setDocumentLinkProvider(new DocumentLinkOptions(false));
+    capabilities.setSignatureHelpProvider(new SignatureHelpOptions(List.of(" ", ",")));
     editing(capabilities);
     if (client.pullsDiagnostics()) {
       DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();

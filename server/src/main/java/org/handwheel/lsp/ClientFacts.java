@@ -27,6 +27,7 @@ record ClientFacts(
     boolean documentChanges,
     boolean symbolTrees,
     boolean definitionLinks,
+    boolean preparesRename,
     boolean watchesFiles,
     boolean refreshesDiagnostics,
     boolean refreshesHints,
@@ -72,6 +73,7 @@ record ClientFacts(
         text.getDocumentSymbol() != null
             && yes(text.getDocumentSymbol().getHierarchicalDocumentSymbolSupport()),
         text.getDefinition() != null && yes(text.getDefinition().getLinkSupport()),
+        text.getRename() != null && yes(text.getRename().getPrepareSupport()),
         workspace.getDidChangeWatchedFiles() != null,
         workspace.getDiagnostics() != null && yes(workspace.getDiagnostics().getRefreshSupport()),
         workspace.getInlayHint() != null && yes(workspace.getInlayHint().getRefreshSupport()),

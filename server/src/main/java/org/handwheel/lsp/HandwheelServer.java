@@ -49,7 +49,8 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
   private final PlanTexts texts = new PlanTexts(session, publisher, workers);
   private final PlanWorkspaces workspaces = new PlanWorkspaces(session, publisher, workers);
   private @Nullable LanguageClient client;
-  private boolean shutDown;
+  private volatile boolean initialized;
+  private volatile boolean shutDown;
 
   /**
    * A server for one editor.
@@ -70,6 +71,7 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
 
   @Override
   public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
+    initialized = true;
     session.begin(params);
     watchParent(params.getProcessId());
     workers.execute(HandwheelServer::warmUp);
@@ -128,6 +130,7 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
   }
 
   @Override
+  @SuppressWarnings("NullAway") // The protocol's answer is null.
   public CompletableFuture<Object> shutdown() {
     shutDown = true;
     workers.shutdown();
@@ -137,12 +140,17 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-    return CompletableFuture.completedFuture(new Object());
+    return CompletableFuture.completedFuture(null);
   }
 
   @Override
   public void exit() {
     exit.run();
+  }
+
+  /** Whether the editor has introduced itself. */
+  boolean isInitialized() {
+    return initialized;
   }
 
   /** Whether the editor said goodbye before it left; the exit code tells. */

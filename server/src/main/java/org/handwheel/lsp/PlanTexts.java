@@ -12,6 +12,7 @@ import org.eclipse.lsp4j.Command;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionList;
 import org.eclipse.lsp4j.CompletionParams;
+import org.eclipse.lsp4j.DefinitionParams;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
 import org.eclipse.lsp4j.DidCloseTextDocumentParams;
@@ -20,20 +21,64 @@ import org.eclipse.lsp4j.DidSaveTextDocumentParams;
 import org.eclipse.lsp4j.DocumentDiagnosticParams;
 import org.eclipse.lsp4j.DocumentDiagnosticReport;
 import org.eclipse.lsp4j.DocumentFormattingParams;
+import org.eclipse.lsp4j.DocumentHighlight;
+import org.eclipse.lsp4j.DocumentHighlightParams;
+import org.eclipse.lsp4j.DocumentLink;
+import org.eclipse.lsp4j.DocumentLinkParams;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingParams;
 import org.eclipse.lsp4j.DocumentRangeFormattingParams;
+import org.eclipse.lsp4j.DocumentSymbol;
+import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.FoldingRange;
+import org.eclipse.lsp4j.FoldingRangeRequestParams;
+import org.eclipse.lsp4j.Hover;
+import org.eclipse.lsp4j.HoverParams;
+import org.eclipse.lsp4j.InlayHint;
+import org.eclipse.lsp4j.InlayHintParams;
+import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.LocationLink;
+import org.eclipse.lsp4j.MarkupContent;
+import org.eclipse.lsp4j.MarkupKind;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.PrepareRenameDefaultBehavior;
+import org.eclipse.lsp4j.PrepareRenameParams;
+import org.eclipse.lsp4j.PrepareRenameResult;
+import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.ReferenceParams;
 import org.eclipse.lsp4j.RelatedFullDocumentDiagnosticReport;
 import org.eclipse.lsp4j.RelatedUnchangedDocumentDiagnosticReport;
+import org.eclipse.lsp4j.RenameParams;
+import org.eclipse.lsp4j.SelectionRange;
+import org.eclipse.lsp4j.SelectionRangeParams;
+import org.eclipse.lsp4j.SemanticTokens;
+import org.eclipse.lsp4j.SemanticTokensParams;
+import org.eclipse.lsp4j.SemanticTokensRangeParams;
+import org.eclipse.lsp4j.SignatureHelp;
+import org.eclipse.lsp4j.SignatureHelpParams;
+import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentItem;
 import org.eclipse.lsp4j.TextEdit;
+import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.jsonrpc.messages.Either3;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.TextDocumentService;
+import org.handwheel.ide.HintSettings;
+import org.handwheel.ide.Hovers;
+import org.handwheel.ide.References.Listing;
+import org.handwheel.ide.RulePages;
 import org.handwheel.ide.View;
 
 /** Texts: opening, changing and closing them, and what an editor asks about them. */
 final class PlanTexts implements TextDocumentService {
+  private static final RulePages PAGES = new PackedPages();
+  private static final Either3<Range, PrepareRenameResult, PrepareRenameDefaultBehavior> NOWHERE =
+      Either3.forThird(new PrepareRenameDefaultBehavior(false));
+
   private final Session session;
   private final Publisher publisher;
   private final ExecutorService workers;
@@ -88,6 +133,25 @@ final class PlanTexts implements TextDocumentService {
       return view;
     }
 
+    /** The offset of a position in the file asked about. */
+    int offset(Position position) {
+      if (position == null) {
+        throw new ResponseErrorException(
+            new ResponseError(ResponseErrorCode.InvalidParams, "a position is missing", null));
+      }
+      return client.positions().offset(file.tree().source(), position);
+    }
+
+    /** The address of a file of the same folder, as the editor names it if it is open. */
+    String uri(String path) {
+      return snapshot.uri(file.root(), path);
+    }
+
+    /** All files of the folder of the file asked about. */
+    Projects projects() {
+      return Projects.load(client, snapshot, file.root(), cancel);
+    }
+
     ToProtocol toProtocol(View view) {
       return new ToProtocol(client, snapshot, file, view);
     }
@@ -100,6 +164,12 @@ final class PlanTexts implements TextDocumentService {
    */
   private <T> CompletableFuture<T> answer(
       String uri, T none, BiFunction<Question, View, T> compute) {
+    return answerFromText(uri, none, question -> compute.apply(question, question.view()));
+  }
+
+  /** Answers what needs no checking of the file, from the state of now, on a worker. */
+  private <T> CompletableFuture<T> answerFromText(
+      String uri, T none, Function<Question, T> compute) {
     Snapshot snapshot = session.snapshot();
     ClientFacts client = session.client();
     Optional<OpenFile> file = snapshot.file(uri);
@@ -107,11 +177,14 @@ final class PlanTexts implements TextDocumentService {
       return CompletableFuture.completedFuture(none);
     }
     return CompletableFutures.computeAsync(
-        workers,
-        cancel -> {
-          Question question = new Question(snapshot, file.get(), client, cancel);
-          return compute.apply(question, question.view());
-        });
+        workers, cancel -> compute.apply(new Question(snapshot, file.get(), client, cancel)));
+  }
+
+  /** Answers from the state of now, on a worker; the protocol's word for no answer is null. */
+  @SuppressWarnings("NullAway")
+  private <T> CompletableFuture<T> answerIfAny(
+      String uri, BiFunction<Question, View, Optional<T>> compute) {
+    return answer(uri, null, (question, view) -> compute.apply(question, view).orElse(null));
   }
 
   @Override
@@ -134,6 +207,156 @@ final class PlanTexts implements TextDocumentService {
           report.setResultId(result);
           return new DocumentDiagnosticReport(report);
         });
+  }
+
+  @Override
+  public CompletableFuture<Hover> hover(HoverParams params) {
+    return answerIfAny(
+        params.getTextDocument().getUri(),
+        (question, view) ->
+            Hovers.at(view, question.offset(params.getPosition()), PAGES)
+                .map(hover -> hover(question, view, hover)));
+  }
+
+  private static Hover hover(Question question, View view, Hovers.Hover hover) {
+    boolean markdown = question.client().hoverInMarkdown();
+    MarkupContent content =
+        new MarkupContent(
+            markdown ? MarkupKind.MARKDOWN : MarkupKind.PLAINTEXT,
+            markdown ? hover.text().markdown() : hover.text().plain());
+    return new Hover(content, question.toProtocol(view).range(hover.start(), hover.end()));
+  }
+
+  // ---- Names and symbols
+  // -------------------------------------------------------------------------
+
+  @Override
+  public CompletableFuture<Either<List<? extends Location>, List<? extends LocationLink>>>
+      definition(DefinitionParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        Either.forLeft(List.of()),
+        (question, view) ->
+            Navigation.definition(question, view, question.offset(params.getPosition()))
+                .orElse(Either.forLeft(List.of())));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends DocumentHighlight>> documentHighlight(
+      DocumentHighlightParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        List.of(),
+        (question, view) ->
+            Navigation.highlights(question, view, question.offset(params.getPosition())));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends Location>> references(ReferenceParams params) {
+    boolean withDeclaration =
+        params.getContext() != null && params.getContext().isIncludeDeclaration();
+    Listing listing = withDeclaration ? Listing.WITH_DECLARATION : Listing.USES_ONLY;
+    return answerFromText(
+        params.getTextDocument().getUri(),
+        List.of(),
+        question ->
+            Navigation.references(question, question.offset(params.getPosition()), listing));
+  }
+
+  @Override
+  public CompletableFuture<Either3<Range, PrepareRenameResult, PrepareRenameDefaultBehavior>>
+      prepareRename(PrepareRenameParams params) {
+    return answerFromText(
+        params.getTextDocument().getUri(),
+        NOWHERE,
+        question -> Navigation.prepareRename(question, question.offset(params.getPosition())));
+  }
+
+  @Override
+  public CompletableFuture<WorkspaceEdit> rename(RenameParams params) {
+    return answerFromText(
+        params.getTextDocument().getUri(),
+        new WorkspaceEdit(),
+        question ->
+            Navigation.rename(
+                question, question.offset(params.getPosition()), params.getNewName()));
+  }
+
+  @Override
+  public CompletableFuture<List<Either<SymbolInformation, DocumentSymbol>>> documentSymbol(
+      DocumentSymbolParams params) {
+    return answerFromText(params.getTextDocument().getUri(), List.of(), Navigation::symbols);
+  }
+
+  // ---- Hints
+  // ---------------------------------------------------------------------------------------
+
+  @Override
+  public CompletableFuture<List<InlayHint>> inlayHint(InlayHintParams params) {
+    HintSettings settings = session.hints();
+    return answer(
+        params.getTextDocument().getUri(),
+        List.of(),
+        (question, view) ->
+            HintAnswers.hints(
+                question,
+                view,
+                settings,
+                question.offset(params.getRange().getStart()),
+                question.offset(params.getRange().getEnd())));
+  }
+
+  // ---- How a text looks
+  // ----------------------------------------------------------------------------
+
+  @Override
+  public CompletableFuture<SemanticTokens> semanticTokensFull(SemanticTokensParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        new SemanticTokens(List.of()),
+        (question, view) ->
+            Shapes.tokens(question, view, 0, question.file().tree().source().length()));
+  }
+
+  @Override
+  public CompletableFuture<SemanticTokens> semanticTokensRange(SemanticTokensRangeParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        new SemanticTokens(List.of()),
+        (question, view) ->
+            Shapes.tokens(
+                question,
+                view,
+                question.offset(params.getRange().getStart()),
+                question.offset(params.getRange().getEnd())));
+  }
+
+  @Override
+  public CompletableFuture<List<FoldingRange>> foldingRange(FoldingRangeRequestParams params) {
+    return answerFromText(params.getTextDocument().getUri(), List.of(), Shapes::folds);
+  }
+
+  @Override
+  public CompletableFuture<List<SelectionRange>> selectionRange(SelectionRangeParams params) {
+    return answerFromText(
+        params.getTextDocument().getUri(),
+        List.of(),
+        question ->
+            params.getPositions().stream()
+                .map(position -> Shapes.selection(question, question.offset(position)))
+                .toList());
+  }
+
+  @Override
+  public CompletableFuture<List<DocumentLink>> documentLink(DocumentLinkParams params) {
+    return answerFromText(params.getTextDocument().getUri(), List.of(), Shapes::links);
+  }
+
+  @Override
+  public CompletableFuture<SignatureHelp> signatureHelp(SignatureHelpParams params) {
+    return answerIfAny(
+        params.getTextDocument().getUri(),
+        (question, view) -> Shapes.signature(question, question.offset(params.getPosition())));
   }
 
   // ---- Formatting and proposals

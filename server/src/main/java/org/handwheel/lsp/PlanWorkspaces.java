@@ -1,11 +1,29 @@
 package org.handwheel.lsp;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
+import org.eclipse.lsp4j.FileRename;
+import org.eclipse.lsp4j.RenameFilesParams;
+import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.WorkspaceEdit;
+import org.eclipse.lsp4j.WorkspaceSymbol;
+import org.eclipse.lsp4j.WorkspaceSymbolParams;
+import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.WorkspaceService;
+import org.handwheel.files.WorkspaceRoot;
+import org.handwheel.ide.UsePaths;
 import org.jspecify.annotations.Nullable;
 
 /** Folders, files on disk and settings. */
@@ -27,7 +45,71 @@ final class PlanWorkspaces implements WorkspaceService {
 
   @Override
   public void didChangeConfiguration(DidChangeConfigurationParams params) {
-    // There are no settings yet.
+    session.configure(params.getSettings());
+    LanguageClient target = client;
+    if (target != null && session.client().refreshesHints()) {
+      workers.execute(
+          () -> {
+            var unused = target.refreshInlayHints();
+          });
+    }
+  }
+
+  @Override
+  public CompletableFuture<
+          Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>>
+      symbol(WorkspaceSymbolParams params) {
+    Snapshot snapshot = session.snapshot();
+    ClientFacts facts = session.client();
+    Set<WorkspaceRoot> roots = new LinkedHashSet<>(session.roots());
+    snapshot.files().forEach(file -> roots.add(file.root()));
+    return CompletableFutures.computeAsync(
+        workers,
+        cancel -> {
+          List<WorkspaceSymbol> found = new ArrayList<>();
+          for (WorkspaceRoot root : roots) {
+            Projects projects = Projects.load(facts, snapshot, root, cancel);
+            found.addAll(Navigation.search(projects, params.getQuery()));
+          }
+          return Either.forRight(found);
+        });
+  }
+
+  @Override
+  public CompletableFuture<WorkspaceEdit> willRenameFiles(RenameFilesParams params) {
+    Snapshot snapshot = session.snapshot();
+    ClientFacts facts = session.client();
+    Set<WorkspaceRoot> roots = new LinkedHashSet<>(session.roots());
+    snapshot.files().forEach(file -> roots.add(file.root()));
+    return CompletableFutures.computeAsync(
+        workers,
+        cancel -> {
+          for (WorkspaceRoot root : roots) {
+            Map<String, String> moves = moves(root, params);
+            if (!moves.isEmpty()) {
+              Projects projects = Projects.load(facts, snapshot, root, cancel);
+              return projects.edit(UsePaths.afterMove(projects.project(), moves));
+            }
+          }
+          return new WorkspaceEdit();
+        });
+  }
+
+  /** The files that move within a folder: old and new workspace paths. */
+  private static Map<String, String> moves(WorkspaceRoot root, RenameFilesParams params) {
+    Map<String, String> moves = new LinkedHashMap<>();
+    for (FileRename rename : params.getFiles()) {
+      Optional<String> from = pathIn(root, rename.getOldUri());
+      Optional<String> to = pathIn(root, rename.getNewUri());
+      if (from.isPresent() && to.isPresent()) {
+        moves.put(from.get(), to.get());
+      }
+    }
+    return moves;
+  }
+
+  private static Optional<String> pathIn(WorkspaceRoot root, String uri) {
+    return Session.path(uri).filter(root::holds).map(root::workspacePath);
   }
 
   @Override

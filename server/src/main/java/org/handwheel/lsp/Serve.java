@@ -41,6 +41,7 @@ public final class Serve {
             .setOutput(out)
             .setExecutorService(reader)
             .setExceptionHandler(Serve::shortError)
+            .wrapMessages(new Gate(server)::wrap)
             .create();
     server.connect(launcher.getRemoteProxy());
     Future<Void> listening = launcher.startListening();

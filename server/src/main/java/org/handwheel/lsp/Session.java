@@ -12,8 +12,10 @@ import org.eclipse.lsp4j.InitializeParams;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.WorkspaceFolder;
 import org.handwheel.files.WorkspaceRoot;
+import org.handwheel.ide.HintSettings;
 import org.handwheel.syntax.SourceText;
 import org.handwheel.syntax.SyntaxTree;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The state of one editor's connection. It changes only on the thread that reads messages; other
@@ -22,10 +24,25 @@ import org.handwheel.syntax.SyntaxTree;
 final class Session {
   private volatile ClientFacts client = ClientFacts.PLAIN;
   private volatile Snapshot snapshot = Snapshot.empty();
+  private volatile HintSettings hints = HintSettings.ALL;
   private final List<Path> folders = new ArrayList<>();
 
   ClientFacts client() {
     return client;
+  }
+
+  HintSettings hints() {
+    return hints;
+  }
+
+  /** Takes the settings an editor sends; what they do not say stays. */
+  void configure(@Nullable Object settings) {
+    hints = HintAnswers.read(settings, hints);
+  }
+
+  /** The folders of the workspace, in the editor's order. */
+  List<WorkspaceRoot> roots() {
+    return folders.stream().map(WorkspaceRoot::new).toList();
   }
 
   Snapshot snapshot() {
@@ -34,9 +51,18 @@ final class Session {
 
   void begin(InitializeParams params) {
     client = ClientFacts.of(params);
+    configure(params.getInitializationOptions());
     if (params.getWorkspaceFolders() != null) {
       params.getWorkspaceFolders().forEach(this::addFolder);
+    } else {
+      addRoot(params);
     }
+  }
+
+  /** Editors of before workspace folders name one root. */
+  @SuppressWarnings("deprecation")
+  private void addRoot(InitializeParams params) {
+    Optional.ofNullable(params.getRootUri()).flatMap(Session::path).ifPresent(folders::add);
   }
 
   void addFolder(WorkspaceFolder folder) {
@@ -111,6 +137,9 @@ final class Session {
   }
 
   private String apply(String text, TextDocumentContentChangeEvent change) {
+    if (change.getText() == null) {
+      throw new IllegalArgumentException("a change without a text");
+    }
     if (change.getRange() == null) {
       return change.getText();
     }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.handwheel.files.WorkspaceLoader;
+import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.ide.View;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checker;
@@ -59,6 +60,15 @@ final class Snapshot {
 
   Optional<OpenFile> file(String uri) {
     return Optional.ofNullable(files.get(uri));
+  }
+
+  /** The address of a workspace file: as the editor names it if it is open there. */
+  String uri(WorkspaceRoot root, String path) {
+    return files.values().stream()
+        .filter(open -> open.root().equals(root) && open.path().equals(path))
+        .map(OpenFile::uri)
+        .findFirst()
+        .orElseGet(() -> root.file(path).toUri().toString());
   }
 
   Collection<OpenFile> files() {

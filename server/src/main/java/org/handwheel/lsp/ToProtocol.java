@@ -1,8 +1,6 @@
 package org.handwheel.lsp;
 
 import com.google.gson.JsonObject;
-import java.net.URI;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.lsp4j.Diagnostic;
@@ -12,7 +10,6 @@ import org.eclipse.lsp4j.DiagnosticTag;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
-import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.ide.View;
 import org.handwheel.ide.View.Place;
 import org.handwheel.syntax.Finding;
@@ -101,6 +98,11 @@ final class ToProtocol {
     return client.positions().range(tree.source(), start, end);
   }
 
+  /** A range of the open file by its offsets. */
+  Range range(int start, int end) {
+    return client.positions().range(view.tree().source(), start, end);
+  }
+
   Location location(Origin origin) {
     Place place = view.place(origin);
     return new Location(uri(place.path()), range(place));
@@ -112,18 +114,7 @@ final class ToProtocol {
         : view.workspace().file(place.path()).orElse(view.tree());
   }
 
-  /** The address of a workspace file: as the editor names it if it is open there. */
   String uri(String path) {
-    return snapshot.files().stream()
-        .filter(open -> open.root().equals(file.root()) && open.path().equals(path))
-        .map(OpenFile::uri)
-        .findFirst()
-        .orElseGet(() -> uri(file.root(), path));
-  }
-
-  private static String uri(WorkspaceRoot root, String path) {
-    Path target = root.file(path);
-    URI uri = target.toUri();
-    return uri.toString();
+    return snapshot.uri(file.root(), path);
   }
 }

@@ -2,6 +2,7 @@ package org.handwheel.rules;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiConsumer;
 import org.handwheel.model.Limits;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
@@ -9,6 +10,7 @@ import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
+import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.Obstacle;
 import org.handwheel.work.PlanRun;
@@ -66,6 +68,18 @@ public record Checkup(Plan plan, PlanRun run, StandardTables tables) {
         .filter(rule -> obstacle.kind().rules().contains(rule.id()))
         .forEach(rule -> rule.check(this, found::add));
     return !found.isEmpty();
+  }
+
+  /** Every cut with its setup, as far as the plan could be read. */
+  public void forEachKnownCut(BiConsumer<PlanRun.SetupRun, CutRun> action) {
+    for (PlanRun.SetupRun setup : run.knownSetups().toList()) {
+      for (PlanRun.StepRun step : setup.steps()) {
+        CutRun cut = step.cut();
+        if (cut != null) {
+          action.accept(setup, cut);
+        }
+      }
+    }
   }
 
   /** The size the drawing asks for along a dimension, if it can be relied on. */

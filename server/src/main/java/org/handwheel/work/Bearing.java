@@ -10,6 +10,7 @@ import org.handwheel.model.Limit;
 import org.handwheel.model.Limits;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
+import org.handwheel.model.Stock.Skin;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
 import org.handwheel.units.Slope;
@@ -173,9 +174,7 @@ public record Bearing(
     }
     if (hold.bar() == null && !isParallelAtJaws(grip, work)) {
       FaceState moving = work.face(grip.movingFace());
-      return work.rootOr(
-          fixed,
-          grip.movingFace(),
+      Obstacle noBar =
           new Obstacle(
               Obstacle.Kind.NO_BAR,
               "the "
@@ -183,7 +182,10 @@ public record Bearing(
                   + " at the moving jaw is "
                   + (moving.isMachined() ? "not parallel to the fixed one" : moving.words())
                   + " and no bar is used",
-              origin));
+              origin);
+      // A raw face is cause enough; of a machined one it may be said elsewhere why it is not
+      // parallel.
+      return moving.isMachined() ? work.rootOr(fixed, grip.movingFace(), noBar) : noBar;
     }
     if (hold.bar() != null && !Holding.isBarInMiddleThird(grip)) {
       return new Obstacle(
@@ -243,19 +245,24 @@ public record Bearing(
       return new Obstacle(
           Obstacle.Kind.NOT_TRUED, "the vise was not set true to the table", grip.hold().origin());
     }
-    if (!isParallelAtJaws(grip, work)) {
+    if (!isParallelAtJaws(grip, work) && mayTaper(work.face(grip.movingFace()))) {
       // A bar cures a lean of the face at the moving jaw, not a taper seen from above.
       return work.rootOr(
           fixed,
           grip.movingFace(),
           new Obstacle(
-              Obstacle.Kind.OTHER,
+              Obstacle.Kind.JAWS_NOT_PARALLEL,
               "the "
                   + grip.movingFace().word()
                   + " at the moving jaw is not known to be parallel to the fixed one",
               grip.hold().origin()));
     }
     return null;
+  }
+
+  /** Drawn and rolled bar has the same size from end to end; a saw or a mould promises nothing. */
+  private static boolean mayTaper(FaceState state) {
+    return state.isMachined() || state.skin() == Skin.SAWN || state.skin() == Skin.CAST;
   }
 
   /** How true the vise stands: set in the plan, or known for good by the shop. */

@@ -369,7 +369,9 @@ final class CutCalculator {
   private static List<Hit> hits(Scene scene, Geometry swept, Length bottom) {
     List<Hit> hits = new ArrayList<>();
     for (Scene.Body body : scene.bodies()) {
-      boolean over = swept.intersection(body.outline()).getArea() > 1e-6;
+      boolean over =
+          swept.getEnvelopeInternal().intersects(body.outline().getEnvelopeInternal())
+              && swept.intersection(body.outline()).getArea() > 1e-6;
       if (over) {
         hits.add(new Hit(body.thing(), body.name(), bottom.minus(body.top())));
       }

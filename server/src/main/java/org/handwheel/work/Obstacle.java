@@ -22,6 +22,7 @@ public record Obstacle(Kind kind, String why, Origin origin) {
     COCKED("jaw-cocks"),
     NOT_TRUED("vise-not-trued"),
     MARKS_LEFT("face-not-cleaned", "stock-too-small"),
+    JAWS_NOT_PARALLEL("not-parallel"),
     RAW_UNDER,
     CONFLICT,
     OTHER;

@@ -182,7 +182,7 @@ public final class Scene {
                   envelope.getMinY() - beyond,
                   at + radius,
                   envelope.getMaxY() + beyond);
-      swept = swept.union(band);
+      swept = lanes.count() == 1 ? band : swept.union(band);
     }
     return swept;
   }

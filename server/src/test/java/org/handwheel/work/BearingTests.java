@@ -164,8 +164,8 @@ class BearingTests {
   void aSoftStripAndASingleParallelDoNotRule() {
     assertThat(of(MILLED, "on soft-strip 1.6, bar 8 at mid-grip", TIGHT).seat().why())
         .contains("soft strip");
-    assertThat(of(MILLED, "on one P6x10, bar 8 at mid-grip", TIGHT).seat().why())
-        .contains("one parallel");
+    // On a single parallel the work can lean over it, whatever the seat says.
+    assertThat(of(MILLED, "on one P6x10, bar 8 at mid-grip", TIGHT).lean()).isEqualTo(Ruler.JAW);
   }
 
   @Test
@@ -302,5 +302,34 @@ class BearingTests {
     assertThat(good.turn()).isEqualTo(Ruler.NONE);
     assertThat(raw.lean()).isEqualTo(Ruler.NONE);
     assertThat(raw.seat().kind()).isEqualTo(Kind.RAW_UNDER);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"angle-plate AP, NONE", "v-block VB, NONE", "subplate S1, SEAT", "table, SEAT"})
+  void onlyAFlatPlateRulesByWhatLiesOnIt(String rest, Ruler ruler) {
+    Bearing bearing =
+        Worked.block()
+            .from(ALL_MILLED)
+            .setup("a", "hold on " + rest + ", up top, clamp strap at (5, 15)\n" + CUT)
+            .lastBearing();
+
+    assertThat(bearing.lean()).isEqualTo(ruler);
+    assertThat(bearing.tilt()).isEqualTo(ruler);
+    assertThat(bearing.seat() == null).isEqualTo(ruler == Ruler.SEAT);
+  }
+
+  /** The bound of readings decides whether the moving jaw can follow: 5 in 1000 here. */
+  @ParameterizedTest
+  @CsvSource({"33.50 33.60, ", "33.40 33.70, NO_BAR"})
+  void facesReadNearlyParallelNeedNoBar(String readings, Kind kind) {
+    Bearing bearing =
+        Worked.block()
+            .from(ALL_MILLED)
+            .setup("a", "hold in V80, up top, fixed back, on pair P6x10\nmeasure width with mic")
+            .setup("b", "hold in V80, up top, fixed back, on pair P6x10\n" + CUT)
+            .log("in a: read width " + readings + " with mic")
+            .lastBearing();
+
+    assertThat(bearing.jaw() == null ? null : bearing.jaw().kind()).isEqualTo(kind);
   }
 }

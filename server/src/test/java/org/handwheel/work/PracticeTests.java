@@ -144,7 +144,7 @@ class PracticeTests implements RowChecks {
           width 1
           height 0.75
         stock
-          size 4.020 x 1 x 0.75
+          size 4.120 x 1 x 0.75
           milled left right front back top bottom
         setup a
           hold in v, up top, fixed back, on pair p, bar 0.3 at mid-grip

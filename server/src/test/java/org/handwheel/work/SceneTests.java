@@ -14,6 +14,8 @@ import org.handwheel.units.Length;
 import org.handwheel.work.CutRun.Hit;
 import org.handwheel.work.CutRun.Thing;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -24,9 +26,11 @@ import org.locationtech.jts.geom.Point;
 class SceneTests {
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
+  private static final Scene SCENE =
+      Scene.of(Worked.block().setup("a", "hold in V80, up top, fixed back, on pair P6x10").grip());
+
   private static Scene scene() {
-    return Scene.of(
-        Worked.block().setup("a", "hold in V80, up top, fixed back, on pair P6x10").grip());
+    return SCENE;
   }
 
   private static Envelope box(Scene scene, String name, int which) {
@@ -78,13 +82,18 @@ class SceneTests {
       @ForAll @DoubleRange(min = 2, max = 60) double radius,
       @ForAll @DoubleRange(min = -25, max = 25) double offset) {
     Scene scene = scene();
-    Geometry alongX = scene.faceSweep(Axis.X, radius, radius + 2, offset, 0);
-    Geometry alongY = scene.faceSweep(Axis.Y, radius, radius + 2, offset, 0);
+    Geometry alongX = sweep(scene, Axis.X, radius, radius + 2, offset, 0);
+    Geometry alongY = sweep(scene, Axis.Y, radius, radius + 2, offset, 0);
 
     assertThat(scene.uncoveredStrip(alongX, Axis.X))
         .isCloseTo(strip(33.5, radius, offset), within(1e-9));
     assertThat(scene.uncoveredStrip(alongY, Axis.Y))
         .isCloseTo(strip(60, radius, offset), within(1e-9));
+  }
+
+  private static Geometry sweep(
+      Scene scene, Axis travel, double radius, double beyond, double offset, double stepOver) {
+    return scene.faceSweep(scene.lanes(travel, radius, offset, stepOver), radius, beyond);
   }
 
   /** A cutter wholly beside the work leaves all of it. */
@@ -100,7 +109,7 @@ class SceneTests {
       @ForAll @DoubleRange(min = 0.01, max = 0.99) double across) {
     Scene scene = scene();
     double stepOver = radius * part;
-    Geometry swept = scene.faceSweep(Axis.X, radius, radius + 2, 0, stepOver);
+    Geometry swept = sweep(scene, Axis.X, radius, radius + 2, 0, stepOver);
     double y = -33.5 * across;
 
     // Lanes lie evenly about the middle; enough of them that the outer ones reach the edges.
@@ -122,7 +131,7 @@ class SceneTests {
   @Test
   void lanesFurtherApartThanTheCutterLeaveStripsBetween() {
     Scene scene = scene();
-    Geometry swept = scene.faceSweep(Axis.X, 5, 7, 0, 12);
+    Geometry swept = sweep(scene, Axis.X, 5, 7, 0, 12);
 
     assertThat(scene.uncoveredStrip(swept, Axis.X)).isCloseTo(2, within(1e-9));
   }
@@ -243,5 +252,41 @@ class SceneTests {
 
     // Half of 33.5 and 3, less the flat radius of 20 - 0.4.
     assertThat(left).isEqualTo(Length.mm("0.15"));
+  }
+
+  /** A clamp 20 wide beside the band of a 16 mm cutter, on work of at most 60.3 x 33.8. */
+  @ParameterizedTest
+  @CsvSource({
+    // The right wall at 60.3 - 1.5, the left at 1.5, the back at 33.8 - 1.2, the front at 1.2.
+    "right, x, 48.7, 15, false",
+    "right, x, 48.9, 15, true",
+    "right, x, 84.7, 15, true",
+    "right, x, 84.9, 15, false",
+    "left, x, 11.6, 15, false",
+    "left, x, 11.4, 15, true",
+    "back, y, 30, 22.5, false",
+    "back, y, 30, 22.7, true",
+    "back, y, 30, 58.5, true",
+    "back, y, 30, 58.7, false",
+    "front, y, 30, 11.3, false",
+    "front, y, 30, 11.1, true",
+    // The axis runs 2 mm past the ends beyond the radius.
+    "right, x, 65, 53.7, true",
+    "right, x, 65, 53.9, false",
+    "back, y, 80.2, 40, true",
+    "back, y, 80.4, 40, false"
+  })
+  void aSideCutMeetsAClampInItsBandAlone(
+      String face, String axis, String x, String y, boolean met) {
+    String most = axis.equals("x") ? "1.5" : "1.2";
+    Worked plan =
+        Worked.block()
+            .setup(
+                "a",
+                ("hold on table, up top, clamp strap at (" + x + ", " + y + ")\ncutter EM16\n")
+                    + ("touch " + face + " with paper 0.05, zero " + axis + "\n")
+                    + ("set z 12 below top\nclean " + face + " at 0.5, at most " + most));
+
+    assertThat(hits(plan).containsKey(Thing.CLAMP)).isEqualTo(met);
   }
 }

@@ -385,4 +385,108 @@ class SquaringTests {
     assertThat(tenthOfADegree.over(Length.mm("50")).millimetres()).isBetween(0.087265, 0.087275);
     assertThat(minute.over(Length.mm("100")).millimetres()).isBetween(0.029085, 0.029095);
   }
+
+  private static final String ALL_MILLED =
+      "size 60 x 33.5 x 24.5\nground top front back bottom left right";
+  private static final String FACE_TOP =
+      "cutter FC40\ntouch top with paper 0.05, zero z\nclean top at 0.1, at most 0.2";
+
+  @Test
+  void goodFacesThatAreNotKnownToBeSquareFightEachOther() {
+    String hold = "hold in V80, up top, fixed back, on pair P6x10\n";
+    Worked fight =
+        Worked.block()
+            .from(ALL_MILLED)
+            .setup("one", hold + "measure width with mic")
+            .setup("two", hold + SEAT + FACE_TOP)
+            .log("in one: read width 33.50 33.51 with mic");
+
+    // Front and back are read to be parallel; nothing says that they are square to the bottom.
+    assertThat(reasons(fight).keySet()).containsExactly("front back");
+    assertThat(obstacle(fight, Face.TOP, Face.BACK).kind()).isEqualTo(Obstacle.Kind.CONFLICT);
+    assertThat(obstacle(fight, Face.TOP, Face.FRONT).kind()).isEqualTo(Obstacle.Kind.CONFLICT);
+  }
+
+  @Test
+  void readingsCloseWhatFollowsFromThem() {
+    Worked read =
+        Worked.block()
+            .from(ALL_MILLED)
+            .setup(
+                "one",
+                "hold in V80, up top, fixed back, on soft-strip 1.6, bar 8 at mid-grip\n"
+                    + FACE_TOP
+                    + "\nmeasure height with mic")
+            .log("in one: read height 24.30 24.31 with mic");
+
+    assertThat(reasons(read))
+        .containsOnlyKeys("back top", "bottom top", "back bottom")
+        .containsEntry("back bottom", "parallel to the top, which is square to the back");
+  }
+
+  @Test
+  void whereTheJawStandsAskewTheSeatMakesAFaceSquareToIt() {
+    Worked cocked =
+        four()
+            .setup(
+                "five",
+                "hold in V80, up bottom, fixed back, on pair P6x10, overhang right 9\n"
+                    + SEAT
+                    + "cutter FC40\ntouch bottom with paper 0.05, zero z\n"
+                    + "clean bottom at 0.1, at most 0.2");
+
+    assertThat(reasons(cocked).get("back bottom"))
+        .isEqualTo("cut seated on the top, which is square to the back");
+    assertThat(cocked.end().relation(Face.BACK, Face.BOTTOM).along(PartDimension.WIDTH))
+        .isGreaterThan(cocked.end().relation(Face.BACK, Face.TOP).along(PartDimension.HEIGHT));
+  }
+
+  @Test
+  void anObstacleSaysWhyAPairIsMissing() {
+    Worked first = Worked.block().setup("one", CUT_TOP);
+
+    assertThat(obstacle(first, Face.TOP, Face.BACK).kind()).isEqualTo(Obstacle.Kind.RAW_FIXED);
+    assertThat(obstacle(first, Face.TOP, Face.FRONT).kind()).isEqualTo(Obstacle.Kind.RAW_FIXED);
+    assertThat(obstacle(first, Face.TOP, Face.BOTTOM).kind()).isEqualTo(Obstacle.Kind.RAW_UNDER);
+    assertThat(obstacle(first, Face.TOP, Face.LEFT).why()).contains("nothing in this setup");
+    assertThat(obstacle(first, Face.LEFT, Face.BACK)).isNull();
+    // Cutting the other face takes the obstacle away and makes the pair square.
+    assertThat(obstacle(four(), Face.TOP, Face.BACK)).isNull();
+  }
+
+  @Test
+  void anEndCutInAViseThatWasNeverTruedIsSquareOnlyToTheSeat() {
+    String hold = overhang("top", "right", "clean right at 0.5, at most 1.5");
+    Worked untrue = four().setup("five", hold.substring(hold.indexOf('\n') + 1));
+
+    assertThat(reasons(untrue)).containsKeys("right bottom", "right top");
+    for (Face face : new Face[] {Face.BACK, Face.FRONT, Face.LEFT}) {
+      assertThat(obstacle(untrue, Face.RIGHT, face).kind()).isEqualTo(Obstacle.Kind.NOT_TRUED);
+    }
+    Worked unseated = four().setup("five", hold.replace(SEAT, ""));
+    assertThat(reasons(unseated)).containsKeys("right back", "right front");
+    for (Face face : new Face[] {Face.BOTTOM, Face.TOP, Face.LEFT}) {
+      assertThat(obstacle(unseated, Face.RIGHT, face).kind())
+          .isEqualTo(Obstacle.Kind.SEAT_NOT_PROVED);
+    }
+  }
+
+  @Test
+  void aWallWithoutSeatOrTrueViseProvesNothing() {
+    String wall =
+        "hold in V80, up top, fixed back, on pair P6x10\ncutter EM16\n"
+            + "touch front with paper 0.05, zero y\nset z 5 below top\n"
+            + "clean front at 0.1, at most 0.2";
+    Worked plain = four().setup("five", wall);
+    Worked cocked =
+        four()
+            .setup(
+                "five", "true V80 with dti\n" + wall.replace("x10\n", "x10, overhang right 9\n"));
+
+    assertThat(reasons(plain).keySet()).noneMatch(pair -> pair.startsWith("front"));
+    assertThat(obstacle(plain, Face.FRONT, Face.BOTTOM).kind())
+        .isEqualTo(Obstacle.Kind.SEAT_NOT_PROVED);
+    assertThat(obstacle(cocked, Face.FRONT, Face.BACK).kind()).isEqualTo(Obstacle.Kind.COCKED);
+    assertThat(obstacle(plain, Face.FRONT, Face.LEFT).kind()).isEqualTo(Obstacle.Kind.OTHER);
+  }
 }

@@ -126,6 +126,10 @@ final class Worked {
       own clamp strap
         width: 20
         height: 12
+      own angle-plate AP
+        height: 100
+      own v-block VB
+        height: 40
       own subplate S1
         height: 12
       """;

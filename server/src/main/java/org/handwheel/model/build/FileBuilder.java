@@ -36,7 +36,7 @@ final class FileBuilder {
   private static final int WORDS_BEFORE_A_NAME = 3;
 
   /** First words of lines on which much of the rest of a file depends. */
-  private static final Set<String> MUCH_DEPENDS_ON = Set.of("use", "units", "datum");
+  private static final Set<String> MUCH_DEPENDS_ON = Set.of("use", "units", "datum", "hole");
 
   private final SyntaxTree tree;
   private final Problems problems;
@@ -63,6 +63,7 @@ final class FileBuilder {
       case "use" -> names.doubtThings();
       case "units" -> values.doubtUnits();
       case "datum" -> names.doubtDatums();
+      case "hole" -> names.doubtHoles();
       default -> {}
     }
   }

@@ -31,6 +31,7 @@ final class NameTable {
   private final Set<String> doubtful = new HashSet<>();
   private boolean thingsDoubtful;
   private boolean datumsDoubtful;
+  private boolean holesDoubtful;
 
   NameTable(Problems problems) {
     this.problems = problems;
@@ -84,6 +85,11 @@ final class NameTable {
     datumsDoubtful = true;
   }
 
+  /** A line of a hole could not be read: it may declare any. */
+  void doubtHoles() {
+    holesDoubtful = true;
+  }
+
   boolean areDatumsDoubtful() {
     return datumsDoubtful;
   }
@@ -106,7 +112,8 @@ final class NameTable {
   private void undefined(Kind kind, String what, String name, Origin origin) {
     boolean ofPlan =
         kind == Kind.VALUE || kind == Kind.HOLE || kind == Kind.FEATURE || kind == Kind.SETUP;
-    if ((thingsDoubtful && !ofPlan) || isDoubtful(name)) {
+    boolean maybeHole = holesDoubtful && kind == Kind.HOLE;
+    if ((thingsDoubtful && !ofPlan) || maybeHole || isDoubtful(name)) {
       return;
     }
     String message = "there is no " + what + " `" + name + "`";

@@ -40,6 +40,13 @@ public final class PlanFiles {
     return new PlanFiles(workspace, tree).build();
   }
 
+  /** The names and values a plan has after it was built, for whoever asks what a node is worth. */
+  static FileBuilder built(Workspace workspace, SyntaxTree tree) {
+    PlanFiles files = new PlanFiles(workspace, tree);
+    files.build();
+    return files.file;
+  }
+
   private Plan build() {
     SyntaxTree tree = file.tree();
     List<Section> later = new ArrayList<>();

@@ -44,6 +44,13 @@ public final class ShopFiles {
     return new ShopFiles(tree).build();
   }
 
+  /** The names and values a shop file has after it was built. */
+  static FileBuilder built(SyntaxTree tree) {
+    ShopFiles files = new ShopFiles(tree);
+    files.build();
+    return files.file;
+  }
+
   /** What a shop file of the workspace says, with what is wrong on the way to files it uses. */
   public static Checkable check(Workspace workspace, SyntaxTree tree) {
     ShopFiles files = new ShopFiles(tree);

@@ -1,6 +1,5 @@
 package org.handwheel.rules.cut;
 
-import java.util.Optional;
 import java.util.function.Consumer;
 import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
@@ -22,14 +21,7 @@ public final class CutterMeetsParallel extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup
-        .run()
-        .knownSetups()
-        .forEach(
-            setup ->
-                setup.steps().stream()
-                    .flatMap(step -> Optional.ofNullable(step.cut()).stream())
-                    .forEach(cut -> check(setup, cut, out)));
+    checkup.forEachKnownCut((setup, cut) -> check(setup, cut, out));
   }
 
   private void check(SetupRun setup, CutRun cut, Consumer<Finding> out) {

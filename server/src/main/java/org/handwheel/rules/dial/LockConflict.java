@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Located;
+import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
@@ -26,7 +27,10 @@ public final class LockConflict extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.run().setups().forEach(setup -> setup.steps().forEach(step -> check(setup, step, out)));
+    // Locks begin anew with each setup; a line that could not be read may unlock.
+    checkup.run().setups().stream()
+        .filter(setup -> setup.setup().damage() == Setup.Damage.NONE)
+        .forEach(setup -> setup.steps().forEach(step -> check(setup, step, out)));
   }
 
   private void check(SetupRun setup, StepRun step, Consumer<Finding> out) {

@@ -53,7 +53,10 @@ public final class FaceNotCleaned extends SimpleRule {
     List<CutRun> cuts = checkup.run().cuts().toList();
     for (Face face : Face.all()) {
       FaceState end = checkup.run().end().face(face);
-      if (end.condition() != Condition.SKIMMED || reported.contains(face)) {
+      // Enough came off, but not everywhere: then the cutter did not cover the face.
+      boolean deepEnough =
+          !end.removed().isLessThan(Engine.skinDepth(end.skin(), checkup.limits()));
+      if (end.condition() != Condition.SKIMMED || deepEnough || reported.contains(face)) {
         continue;
       }
       List<CutRun> own = cuts.stream().filter(cut -> cut.face() == face).toList();

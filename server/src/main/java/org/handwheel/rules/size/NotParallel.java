@@ -63,7 +63,9 @@ public final class NotParallel extends SimpleRule {
       return;
     }
     Obstacle obstacle = checkup.run().end().obstacles().get(new FacePair(face, opposite));
-    if (!checkup.isReported(obstacle)) {
+    // What this rule itself reports of other faces is no reason to be silent about these.
+    boolean byOwnRule = obstacle != null && obstacle.kind() == Obstacle.Kind.JAWS_NOT_PARALLEL;
+    if (byOwnRule || !checkup.isReported(obstacle)) {
       out.accept(
           finding(
               origin,

@@ -6,7 +6,7 @@ import java.util.Locale;
 public enum HowKnown {
   /** Follows from a definition or a formula. */
   COMPUTED("computed"),
-  /** Seen in the work named, or in a transcription of it. */
+  /** Seen in the work named, or in a reproduction of it. */
   READ("read in"),
   /** Recalled, not seen: compare with the standard before relying on it. */
   FROM_MEMORY("from memory"),

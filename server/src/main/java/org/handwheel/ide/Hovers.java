@@ -1,0 +1,304 @@
+package org.handwheel.ide;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.antlr.v4.runtime.Token;
+import org.handwheel.grammar.HandwheelLexer;
+import org.handwheel.grammar.HandwheelParser;
+import org.handwheel.grammar.HandwheelParser.CleanLineContext;
+import org.handwheel.grammar.HandwheelParser.DimensionContext;
+import org.handwheel.grammar.HandwheelParser.DrillSizeContext;
+import org.handwheel.grammar.HandwheelParser.FaceContext;
+import org.handwheel.grammar.HandwheelParser.FaceOrDatumContext;
+import org.handwheel.grammar.HandwheelParser.FinishLineContext;
+import org.handwheel.grammar.HandwheelParser.FitContext;
+import org.handwheel.grammar.HandwheelParser.HoldInViseLineContext;
+import org.handwheel.grammar.HandwheelParser.HoldOnLineContext;
+import org.handwheel.grammar.HandwheelParser.MaterialRefContext;
+import org.handwheel.grammar.HandwheelParser.NameContext;
+import org.handwheel.grammar.HandwheelParser.RoughLineContext;
+import org.handwheel.grammar.HandwheelParser.SetupHeaderContext;
+import org.handwheel.grammar.HandwheelParser.ThreadContext;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Direction;
+import org.handwheel.model.Face;
+import org.handwheel.model.Owned;
+import org.handwheel.model.PartDimension;
+import org.handwheel.model.Plan;
+import org.handwheel.model.build.ValueReader;
+import org.handwheel.syntax.Ignore;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.work.PlanRun.StepRun;
+import org.jspecify.annotations.Nullable;
+
+/** What is told of the place under the cursor. */
+public final class Hovers {
+  private final View view;
+  private final RulePages pages;
+
+  private Hovers(View view, RulePages pages) {
+    this.view = view;
+    this.pages = pages;
+  }
+
+  /**
+   * A text about a place.
+   *
+   * @param start first UTF-16 unit of the place in the file
+   * @param end one past the last
+   */
+  public record Hover(int start, int end, HoverText text) {}
+
+  /**
+   * What is told at an offset, if there is anything to tell.
+   *
+   * @param offset UTF-16 units from the start of the file
+   */
+  public static Optional<Hover> at(View view, int offset, RulePages pages) {
+    return Spot.at(view.tree(), offset).flatMap(new Hovers(view, pages)::at);
+  }
+
+  private Optional<Hover> at(Spot spot) {
+    if (spot.token().getType() == HandwheelLexer.COMMENT) {
+      return ignore(spot);
+    }
+    if (spot.line() == null || spot.token().getType() == Token.EOF) {
+      return Optional.empty();
+    }
+    Here here = new Here(view, spot);
+    Optional<Hover> special =
+        length(here)
+            .or(() -> standard(spot))
+            .or(() -> name(here))
+            .or(() -> place(here))
+            .or(() -> line(here));
+    return special.or(() -> word(spot));
+  }
+
+  private Hover hover(Origin origin, HoverText text) {
+    SyntaxTree tree = view.tree();
+    return new Hover(tree.start(origin), tree.end(origin), text);
+  }
+
+  private Optional<Hover> length(Here here) {
+    return LengthHover.text(here)
+        .map(shown -> hover(here.spot().section().origin(shown.node()), shown.text()));
+  }
+
+  // ---- Threads, fits, drills, materials ---------------------------------------------------------
+
+  private Optional<Hover> standard(Spot spot) {
+    StandardHover standard = new StandardHover(view.tables());
+    Optional<HoverText> thread =
+        spot.nearest(ThreadContext.class).flatMap(node -> standard.thread(node.getText()));
+    Optional<HoverText> text =
+        thread
+            .or(() -> drill(spot, standard))
+            .or(() -> fit(spot, standard))
+            .or(
+                () ->
+                    spot.nearest(MaterialRefContext.class)
+                        .flatMap(node -> standard.material(node.getText())));
+    return text.map(found -> hover(spot.origin(), found));
+  }
+
+  private static Optional<HoverText> drill(Spot spot, StandardHover standard) {
+    return spot.nearest(DrillSizeContext.class)
+        .map(node -> spot.section().origin(node).text())
+        .flatMap(standard::drill);
+  }
+
+  private Optional<HoverText> fit(Spot spot, StandardHover standard) {
+    Optional<FitContext> fit = spot.nearest(FitContext.class);
+    if (fit.isEmpty() || !(fit.get().getParent() instanceof HandwheelParser.HoleDiaContext dia)) {
+      return Optional.empty();
+    }
+    ValueReader values = ThingHover.values(view, view.tree());
+    return values
+        .length(spot.section(), dia.nominal())
+        .flatMap(nominal -> standard.fit(fit.get().getText(), nominal));
+  }
+
+  // ---- Names
+  // -------------------------------------------------------------------------------------
+
+  private Optional<Hover> name(Here here) {
+    Spot spot = here.spot();
+    Optional<Hover> declared =
+        NameIndex.of(view)
+            .at(spot)
+            .flatMap(declaration -> new ThingHover(view).text(declaration))
+            .map(text -> hover(spot.origin(), text));
+    return declared.or(() -> dimensionName(here)).or(() -> datum(here));
+  }
+
+  /** A size of the part used in a sum: {@code width/2}. */
+  private Optional<Hover> dimensionName(Here here) {
+    Spot spot = here.spot();
+    boolean inValue =
+        spot.nearest(NameContext.class).isPresent()
+            && spot.path().stream()
+                .anyMatch(
+                    rule ->
+                        rule instanceof HandwheelParser.FactorContext
+                            || rule instanceof HandwheelParser.DivisorContext
+                            || rule instanceof HandwheelParser.NominalContext);
+    if (!inValue && spot.nearest(DimensionContext.class).isEmpty()) {
+      return Optional.empty();
+    }
+    return dimension(spot.token().getText())
+        .map(dimension -> hover(spot.origin(), DimensionHover.text(here, dimension)));
+  }
+
+  static Optional<PartDimension> dimension(String word) {
+    for (PartDimension dimension : PartDimension.values()) {
+      if (dimension.word().equals(word.toLowerCase(Locale.ROOT))) {
+        return Optional.of(dimension);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Hover> datum(Here here) {
+    Plan plan = view.plan();
+    boolean named =
+        here.spot().nearest(FaceOrDatumContext.class).isPresent()
+            || here.spot().nearest(HandwheelParser.DatumFaceContext.class).isPresent();
+    if (plan == null || plan.part() == null || !named) {
+      return Optional.empty();
+    }
+    String letter = here.spot().token().getText().toUpperCase(Locale.ROOT);
+    Face face = plan.part().datums().get(letter);
+    return face == null
+        ? Optional.empty()
+        : Optional.of(
+            hover(
+                here.spot().origin(),
+                HoverText.titled("datum " + letter + ": the " + face.word())
+                    .add(FaceHover.text(here, face))
+                    .build()));
+  }
+
+  // ---- Faces, axes and places
+  // ----------------------------------------------------------------------
+
+  private Optional<Hover> place(Here here) {
+    Spot spot = here.spot();
+    if (spot.isBroken()) {
+      // The tree of a broken line may hold anything anywhere.
+      return Optional.empty();
+    }
+    if (spot.nearest(FaceContext.class).isPresent()) {
+      Face face = Face.valueOf(spot.token().getText().toUpperCase(Locale.ROOT));
+      return Optional.of(hover(spot.origin(), FaceHover.text(here, face)));
+    }
+    if (spot.nearest(HandwheelParser.AxisContext.class).isPresent()) {
+      return Optional.of(hover(spot.origin(), axis(here)));
+    }
+    if (spot.nearest(HandwheelParser.OperatorPlaceContext.class).isPresent()) {
+      String word = spot.token().getText().toUpperCase(Locale.ROOT).replace('-', '_');
+      return Optional.of(hover(spot.origin(), operatorPlace(here, Direction.valueOf(word))));
+    }
+    return Optional.empty();
+  }
+
+  private static HoverText axis(Here here) {
+    String word = here.spot().token().getText().toUpperCase(Locale.ROOT);
+    Axis axis = word.equals("Y") ? Axis.Y : word.equals("Z") ? Axis.Z : Axis.X;
+    String way =
+        switch (axis) {
+          case X -> "along the jaws; + is to your right";
+          case Y -> "across the table; + is away from you";
+          case Z -> "up and down; + is up";
+        };
+    HoverText.Builder text = HoverText.titled(axis.name() + ", " + way);
+    Owned.@Nullable Machine machine = here.machine();
+    Owned.Screw screw = machine == null ? null : machine.screw(axis);
+    if (screw != null) {
+      text.fact("Dial", DialText.screw(screw));
+      text.fact("Backlash", screw.backlash().toString());
+      if (screw.travel() != null) {
+        text.fact("Travel", screw.travel().toString());
+      }
+    }
+    return text.build();
+  }
+
+  private static HoverText operatorPlace(Here here, Direction direction) {
+    HoverText.Builder text =
+        HoverText.titled("a place at the machine as you stand before it: " + direction.words());
+    here.setup()
+        .flatMap(setup -> Optional.ofNullable(setup.orientation()))
+        .ifPresent(lies -> text.fact("In this setup there is the", lies.facing(direction).word()));
+    return text.build();
+  }
+
+  // ---- Lines and words
+  // --------------------------------------------------------------------------------
+
+  /** The first word of a line tells what the whole line does. */
+  private Optional<Hover> line(Here here) {
+    Spot spot = here.spot();
+    ParserRuleContext parent = spot.parent().orElse(null);
+    boolean first = parent != null && parent.getStart() == spot.token();
+    if (parent == null || !first) {
+      return Optional.empty();
+    }
+    if (parent instanceof SetupHeaderContext
+        || parent instanceof HoldInViseLineContext
+        || parent instanceof HoldOnLineContext) {
+      return here.setup()
+          .map(setup -> hover(spot.origin(), withForm(HoldHover.text(setup), parent)));
+    }
+    boolean cut =
+        parent instanceof CleanLineContext
+            || parent instanceof RoughLineContext
+            || parent instanceof FinishLineContext;
+    Plan plan = view.plan();
+    StepRun step = here.step().orElse(null);
+    if (!cut || plan == null || step == null || step.cut() == null) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        hover(spot.origin(), withForm(CutHover.text(view, plan, step, step.cut()), parent)));
+  }
+
+  private static HoverText withForm(HoverText text, ParserRuleContext node) {
+    HoverText.Builder both = HoverText.titled(text.title());
+    both.addParts(text);
+    WrittenForms.of(node).ifPresent(form -> both.fact("Written", "`" + form.shown() + "`"));
+    return both.build();
+  }
+
+  private Optional<Hover> word(Spot spot) {
+    for (int i = spot.path().size() - 1; i >= 0; i--) {
+      Optional<WrittenForms.Form> form = WrittenForms.of(spot.path().get(i));
+      if (form.isPresent()) {
+        return form.map(
+            found ->
+                hover(
+                    spot.origin(), HoverText.titled(found.shown()).note(found.meaning()).build()));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The rule that a comment silences. */
+  private Optional<Hover> ignore(Spot spot) {
+    for (Ignore ignore : spot.section().ignores()) {
+      if (ignore.origin().equals(spot.origin())) {
+        String paragraph = pages.page(ignore.rule()).map(RulePages::firstParagraph).orElse("");
+        HoverText.Builder text =
+            HoverText.titled("silences the rule " + ignore.rule() + " on one line");
+        if (!paragraph.isEmpty()) {
+          text.note(paragraph);
+        }
+        text.fact("Written", "`# ignore RULE: reason`");
+        return Optional.of(hover(spot.origin(), text.build()));
+      }
+    }
+    return Optional.empty();
+  }
+}

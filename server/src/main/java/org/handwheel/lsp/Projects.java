@@ -1,0 +1,134 @@
+package org.handwheel.lsp;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.ResourceOperation;
+import org.eclipse.lsp4j.SnippetTextEdit;
+import org.eclipse.lsp4j.TextDocumentEdit;
+import org.eclipse.lsp4j.TextEdit;
+import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
+import org.eclipse.lsp4j.WorkspaceEdit;
+import org.eclipse.lsp4j.jsonrpc.CancelChecker;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.handwheel.files.FolderSearch;
+import org.handwheel.files.WorkspaceLoader;
+import org.handwheel.files.WorkspaceRoot;
+import org.handwheel.ide.Project;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.SyntaxTree;
+
+/**
+ * All plan and shop files of a workspace folder, open ones as they are in the editor, and their
+ * places in the words of the protocol.
+ */
+final class Projects {
+  private final ClientFacts client;
+  private final Snapshot snapshot;
+  private final WorkspaceRoot root;
+  private final Project project;
+
+  private Projects(ClientFacts client, Snapshot snapshot, WorkspaceRoot root, Project project) {
+    this.client = client;
+    this.snapshot = snapshot;
+    this.root = root;
+    this.project = project;
+  }
+
+  /** Reads the files of a folder; some may be unreadable, which is then as if they were not. */
+  static Projects load(
+      ClientFacts client, Snapshot snapshot, WorkspaceRoot root, CancelChecker cancel) {
+    Map<String, SyntaxTree> open = new HashMap<>();
+    for (OpenFile file : snapshot.files()) {
+      if (file.root().equals(root)) {
+        open.put(file.path(), file.tree());
+      }
+    }
+    List<String> paths = new ArrayList<>(open.keySet());
+    for (String ending : List.of(".plan", ".shop")) {
+      cancel.checkCanceled();
+      for (Path file : filesEndingIn(ending, root)) {
+        paths.add(root.workspacePath(file));
+      }
+    }
+    WorkspaceLoader loader = new WorkspaceLoader(root, System::nanoTime);
+    Project project = Project.of(loader.load(paths, open).workspace(), cancel::checkCanceled);
+    return new Projects(client, snapshot, root, project);
+  }
+
+  private static List<Path> filesEndingIn(String ending, WorkspaceRoot root) {
+    try {
+      return FolderSearch.endingIn(ending, root.folder()).files();
+    } catch (IOException e) {
+      return List.of();
+    }
+  }
+
+  Project project() {
+    return project;
+  }
+
+  Optional<Location> location(Origin origin) {
+    return project.treeOf(origin).map(tree -> new Location(uri(tree.path()), range(tree, origin)));
+  }
+
+  Location location(SyntaxTree tree, int start, int end) {
+    return new Location(uri(tree.path()), client.positions().range(tree.source(), start, end));
+  }
+
+  Range range(SyntaxTree tree, Origin origin) {
+    return client.positions().range(tree.source(), tree.start(origin), tree.end(origin));
+  }
+
+  private Optional<OpenFile> open(String path) {
+    return snapshot.files().stream()
+        .filter(file -> file.root().equals(root) && file.path().equals(path))
+        .findFirst();
+  }
+
+  private String uri(String path) {
+    return snapshot.uri(root, path);
+  }
+
+  /** An edit of several files: versioned where the editor can take it. */
+  WorkspaceEdit edit(Map<Origin, String> changes) {
+    Map<String, List<TextEdit>> byPath = new LinkedHashMap<>();
+    changes.forEach(
+        (origin, text) ->
+            project
+                .treeOf(origin)
+                .ifPresent(
+                    tree ->
+                        byPath
+                            .computeIfAbsent(tree.path(), path -> new ArrayList<>())
+                            .add(new TextEdit(range(tree, origin), text))));
+    if (!client.documentChanges()) {
+      Map<String, List<TextEdit>> byUri = new LinkedHashMap<>();
+      byPath.forEach((path, edits) -> byUri.put(uri(path), edits));
+      return new WorkspaceEdit(byUri);
+    }
+    List<Either<TextDocumentEdit, ResourceOperation>> documents = new ArrayList<>();
+    byPath.forEach(
+        (path, edits) -> {
+          Integer version = open(path).map(OpenFile::version).orElse(null);
+          documents.add(
+              Either.forLeft(
+                  new TextDocumentEdit(
+                      new VersionedTextDocumentIdentifier(uri(path), version),
+                      new ArrayList<>(edits.stream().map(Projects::plain).toList()))));
+        });
+    return new WorkspaceEdit(documents);
+  }
+
+  /** A place of a change; the edit is refused rather than made in a text that has moved on. */
+  private static Either<TextEdit, SnippetTextEdit> plain(TextEdit edit) {
+    return Either.forLeft(edit);
+  }
+}

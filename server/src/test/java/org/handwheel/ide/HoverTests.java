@@ -1,0 +1,330 @@
+package org.handwheel.ide;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import org.handwheel.shop.StandardTables;
+import org.junit.jupiter.api.Test;
+
+/** What is told under the cursor. Numbers are checked against hand calculation, shown beside. */
+final class HoverTests {
+  private static final RulePages PAGES =
+      rule ->
+          rule.equals("heavy-pass")
+              ? Optional.of("# heavy-pass\n\nA pass is deeper than\nthe machine takes.\n\n## Why\n")
+              : Optional.empty();
+
+  private static final String PART =
+      """
+      part
+        material gunmetal-LG2
+        length 56.00 +-0.10
+        width 30.00 +0/-0.05
+        height 21.00 +0/-0.05
+        datum A top
+        hole journal in top, dia 14 H7, at (28, width/2) from left front, through
+        hole oilway in front, M6, thread 7, drill 12, at (28, 10.5) from left bottom
+      stock
+        size 60 x 33.5 x 24.5
+        cast front back top bottom
+        sawn left right
+      """;
+
+  private static final String SETUP =
+      """
+      setup one "Top, from the casting skin"
+        hold in V80, up top, fixed back, on pair P6x10
+        cutter FC40
+        touch top with paper 0.05, zero z
+        lock y z
+        clean top at 0.4, at most 1.2, travel left to right, offset 2 toward front
+        deburr edges of top
+      """;
+
+  private static String plain(String marked) {
+    return hover(marked).text().plain();
+  }
+
+  private static Hovers.Hover hover(String marked) {
+    Fixture fixture = Fixture.plan(marked);
+    Hovers.Hover hover = Hovers.at(fixture.view(), fixture.cursor(), PAGES).orElseThrow();
+    if (!fixture.ranges().isEmpty()) {
+      assertThat(fixture.text().substring(hover.start(), hover.end()))
+          .isEqualTo(
+              fixture.text().substring(fixture.ranges().get(0)[0], fixture.ranges().get(0)[1]));
+    }
+    return hover;
+  }
+
+  private static String withSetup(String from, String to) {
+    String text = Fixture.HEAD + PART + SETUP;
+    assertThat(text).contains(from);
+    int at = text.indexOf(from);
+    return text.substring(0, at) + to + text.substring(at + from.length());
+  }
+
+  @Test
+  void aLengthInBothUnitsWithTheNearestFraction() {
+    // 1/64 in = 0.396875 mm, 0.003125 mm (0.123 thou) less than 0.4 mm.
+    assertThat(plain(withSetup("at 0.4,", "at [[0$0.4]],")))
+        .contains("0.40 mm (15.7 thou)")
+        .contains("Exactly: 0.4 mm, about 0.015748 in")
+        .contains("1/64 in, which is 0.003 mm (0.1 thou) less");
+  }
+
+  @Test
+  void aLengthAtTheDialOfTheAxisThatIsWound() {
+    // 0.4 mm is 15.748 thou; the dial has 100 divisions of 1 thou: 16, which is 0.252 thou too far.
+    assertThat(plain(withSetup("at 0.4,", "at 0$0.4,")))
+        .contains("On the Z dial: 16 divisions, 0.006 mm (0.3 thou) too far")
+        .contains("Handle: turn the Z handle clockwise: the quill goes down")
+        .contains("Z: 2.54 mm (0.100 in) a turn, 100 divisions of 0.0254 mm (1 thou)");
+  }
+
+  @Test
+  void anOffsetIsWoundOnTheAxisAcross() {
+    // 2 mm is 78.74 thou: 79 divisions, 0.26 thou too far. The front is toward the operator, so the
+    // table goes away from the operator, which is clockwise on this machine's Y handle.
+    assertThat(plain(withSetup("offset 2", "offset $02")))
+        .contains("On the Y dial: 79 divisions, 0.007 mm (0.3 thou) too far")
+        .contains("turn the Y handle clockwise: the table goes away from you");
+  }
+
+  @Test
+  void aSumShowsItsValue() {
+    assertThat(plain(withSetup("width/2)", "width/$02)")))
+        .contains("width/2 = 15.00 mm (0.5906 in)");
+  }
+
+  @Test
+  void aSizeOfTheStock() {
+    assertThat(plain(withSetup("size 60 x 33.5", "size 60 x [[33.$05]]")))
+        .contains("33.50 mm (1.3189 in)");
+  }
+
+  @Test
+  void aCutTellsSizesWaysSpeedAndFeed() {
+    String text = plain(withSetup("  clean top at", "  [[cle$0an]] top at"));
+    // Stock 24.5 +-0.3; 0.4 to 1.2 comes off: 23.7 +-0.7.
+    assertThat(text)
+        .contains("The height before: 24.50 mm (0.9646 in), give or take 0.30 mm (11.8 thou)")
+        .contains("The height after: 23.70 mm (0.9331 in), give or take 0.70 mm (27.6 thou)")
+        .contains("The cutter goes: right along the work")
+        .contains("turn the X handle clockwise: the table goes left")
+        .contains("Lock: Y and Z")
+        .contains("mixed, mostly")
+        .contains("starting points")
+        .contains("the machine maker's manual and local rules come first")
+        .contains("speed in rpm = 1000 v");
+  }
+
+  @Test
+  void theSpindleStepIsTheNearestNotAbove() {
+    // Carbide in gunmetal at the middle of the table's range on a 40 mm cutter: n = 1000 v/(pi 40).
+    var material = StandardTables.builtIn().materials().find("gunmetal-LG2").orElseThrow();
+    double wanted = 1000 * material.speeds().carbide().middle() / (Math.PI * 40);
+    double step =
+        DoubleStream.of(95, 180, 270, 500, 930, 1420, 2100)
+            .filter(speed -> speed <= wanted)
+            .max()
+            .orElseThrow();
+    assertThat(plain(withSetup("  clean top", "  cle$0an top")))
+        .contains("Spindle speed: " + Math.round(step) + " rpm");
+  }
+
+  @Test
+  void theHandFeedIsSecondsForOneTurn() {
+    // vf = fz z n, one turn is 2.54 mm: 60 x 2.54/vf seconds.
+    var tables = StandardTables.builtIn();
+    var material = tables.materials().find("gunmetal-LG2").orElseThrow();
+    double feed = material.feed().faceMill().millimetres() * 4 * 500;
+    String seconds =
+        BigDecimal.valueOf(60 * 2.54 / feed)
+            .setScale(1, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros()
+            .toPlainString();
+    assertThat(
+            plain(
+                withSetup(
+                    "  clean top at 0.4, at most 1.2,",
+                    "  cle$0an top at 0.4, at most 1.2, speed 500 rpm,")))
+        .contains("as planned 500 rpm")
+        .contains("one turn of the X handle in " + seconds + " s");
+  }
+
+  @Test
+  void aFaceTellsItsStateAndWhatItIsSquareTo() {
+    assertThat(plain(withSetup("up top,", "up [[t$0op]],")))
+        .contains("top, before this line: as cast");
+    String plan =
+        Fixture.example("bearing-block.plan").replace("rough left to", "rough [[le$0ft]] to");
+    assertThat(plain(plan)).contains("left, before this line: as sawn");
+    String end =
+        Fixture.example("bearing-block.plan").replace("square C to A", "square C to [[$0A]]");
+    assertThat(plain(end))
+        .contains("datum A: the top")
+        .contains("Square to the back: within ")
+        .contains("Parallel to the bottom: within ");
+  }
+
+  @Test
+  void aHeaderAndAHoldTellJawsAndGrip() {
+    // Width 33.5 +-0.3 between the jaws; 24.5 high on 10 mm parallels in 25 mm jaws: 9.5 stands
+    // out.
+    String text = plain(withSetup("setup one", "set$0up one"));
+    assertThat(text)
+        .contains("setup one: Top, from the casting skin")
+        .contains("Jaws open: 33.80 mm (1.3307 in) of 70.00 mm (2.7559 in)")
+        .contains("Stands above the jaws: 9.20..9.80 mm (0.3622..0.3858 in)")
+        .contains("Fixed jaw: bears on the back")
+        .contains("Sits: on the bottom, 10.00 mm (0.3937 in) above the bed")
+        .contains("Front to back ruled by: nothing: ")
+        .contains("wear eye protection");
+    assertThat(plain(withSetup("  hold in", "  ho$0ld in"))).contains("Written: `hold in vise");
+  }
+
+  @Test
+  void aThreadHasItsTappingDrillAndClearanceHoles() {
+    // ISO 261: M6 has pitch 1; tapping drill 5.0; ISO 273 clearance 6.4 close, 6.6 normal, 7 free.
+    assertThat(plain(withSetup("M6,", "$0M6,")))
+        .contains("Tapping drill: 5 mm, which is 5.00 mm (0.1969 in)")
+        .contains("Clearance hole, close: 6.40 mm")
+        .contains("Clearance hole, normal: 6.60 mm")
+        .contains("Clearance hole, free: 7.00 mm");
+  }
+
+  @Test
+  void aFitHasItsLimits() {
+    // ISO 286-2: 14 H7 is 14.000 to 14.018.
+    assertThat(plain(withSetup("14 H7", "14 [[H$07]]"))).contains("Limits: 14.00..14.018 mm");
+  }
+
+  @Test
+  void aDrillInBothUnits() {
+    // ASME B94.11M: no 7 is 0.201 in = 5.1054 mm.
+    String plan =
+        withSetup("  deburr edges", "  cutter FC40\n  drill oilway, [[n$0o 7]]\n  deburr edges");
+    assertThat(plain(plan)).contains("Drill no 7: 5.105 mm (0.201 in)");
+  }
+
+  @Test
+  void aMaterialHasSpeedsDensityAndGroup() {
+    assertThat(plain(withSetup("gunmetal-LG2", "[[gunm$0etal-LG2]]")))
+        .contains("gunmetal-LG2: ")
+        .contains("Cutting speed, high-speed steel: ")
+        .contains("kg/m3")
+        .contains("ISO 513 N");
+  }
+
+  @Test
+  void anOwnedThingHasItsProperties() {
+    assertThat(plain(withSetup("in V80", "in [[V8$00]]")))
+        .contains("vise V80: Screw vise, 80 mm jaws")
+        .contains("jaw-width: 80.00 mm (3.1496 in)")
+        .contains("Owned in shop/inch-mill.shop.");
+    assertThat(plain(withSetup("cutter FC40", "cutter FC4$00"))).contains("teeth: 4");
+  }
+
+  @Test
+  void aNamedValueInBothUnits() {
+    String plan =
+        Fixture.HEAD
+            + "  let rib = 1/4 in + 1 mm\n"
+            + PART.replace("(28, 10.5)", "(28, [[ri$0b]])")
+            + SETUP;
+    // 6.35 + 1 = 7.35 mm.
+    assertThat(plain(plan))
+        .contains("rib = 7.35 mm (0.2894 in)")
+        .contains("`let rib = 1/4 in + 1 mm`");
+  }
+
+  @Test
+  void aHoleHasItsSizes() {
+    assertThat(plain(withSetup("hole journal", "hole jour$0nal")))
+        .contains("hole journal in the top")
+        .contains("Diameter: 14.00 mm (0.5512 in)")
+        .contains("14.00..14.018 mm")
+        .contains("Depth: through");
+  }
+
+  @Test
+  void aSizeOfTheDrawingHasAimAndLimits() {
+    // 21 +0/-0.05: aim 20.975.
+    assertThat(plain(withSetup("  height 21", "  heig$0ht 21")))
+        .contains("Aim: 20.975 mm (0.8258 in), the middle of the limits")
+        .contains("Limits: 20.95..21.00 mm")
+        .contains("Stock: 24.50 mm (0.9646 in), 3.50 mm (0.1378 in) more than the part");
+    String plan =
+        Fixture.example("bearing-block.plan")
+            .replace("finish bottom to height", "finish bottom to [[hei$0ght]]");
+    assertThat(plain(plan)).contains("to height: this cut goes to 20.975 mm");
+  }
+
+  @Test
+  void aWordHasItsFormAndMeaning() {
+    assertThat(plain(withSetup("at most", "at m$0ost")))
+        .contains("at most depth")
+        .contains("The most that may come off");
+    assertThat(plain(withSetup("  touch top", "  to$0uch top"))).contains("until it just touches");
+  }
+
+  @Test
+  void anAxisHasItsDial() {
+    assertThat(plain(withSetup("lock y z", "lock $0y z")))
+        .contains("Y, across the table")
+        .contains("Backlash");
+  }
+
+  @Test
+  void aSilencedRuleHasItsPage() {
+    String plan = withSetup("lock y z", "lock y z   # ignore heavy-p$0ass: soft metal");
+    assertThat(plain(plan))
+        .contains("A pass is deeper than the machine takes.")
+        .doesNotContain("Why");
+  }
+
+  @Test
+  void markdownCannotBeMadeByThePlan() {
+    String plan =
+        withSetup("Top, from the casting skin", "Top *bold* <b>[x](y)")
+            .replace("setup one", "set$0up one");
+    assertThat(hover(plan).text().markdown())
+        .startsWith("**setup one: Top \\*bold\\* \\<b\\>\\[x\\](y)**")
+        .contains("- Jaws open: ")
+        .contains("*How it is worked out*");
+  }
+
+  @Test
+  void everyPlaceOfTheExamplesCanBeAsked() {
+    String text = Fixture.example("bearing-block.plan");
+    Fixture fixture = Fixture.plan(text);
+    int told = 0;
+    for (int offset = 0; offset <= text.length(); offset++) {
+      Optional<Hovers.Hover> hover = Hovers.at(fixture.view(), offset, PAGES);
+      if (hover.isPresent()) {
+        told++;
+        assertThat(hover.get().start()).isLessThanOrEqualTo(offset);
+        assertThat(hover.get().end()).isGreaterThanOrEqualTo(offset);
+        assertThat(hover.get().text().markdown()).doesNotContain("null");
+      }
+    }
+    assertThat(told).isGreaterThan(text.length() / 2);
+  }
+
+  @Test
+  void aShopFileTellsItsValuesToo() {
+    Fixture fixture =
+        Fixture.shop("language 1\nshop \"Shed\"\n  units in\nown vise V\n  jaw-width: 80 m$0m\n");
+    assertThat(Hovers.at(fixture.view(), fixture.cursor(), PAGES).orElseThrow().text().plain())
+        .contains("80.00 mm (3.1496 in)");
+    Fixture name =
+        Fixture.of(
+            "mine.shop", "shop \"S\"\n  units in\nown vise V$0V\n  jaw-width: 3\n", Map.of());
+    assertThat(Hovers.at(name.view(), name.cursor(), PAGES).orElseThrow().text().plain())
+        .contains("jaw-width: 76.20 mm (3.000 in)");
+  }
+}
