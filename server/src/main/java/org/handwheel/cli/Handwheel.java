@@ -30,11 +30,12 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel check                        every plan below this folder",
       "  handwheel check plans/bearing.plan     one plan",
       "  handwheel explain overcut              what a finding means",
+      "  handwheel format --check               which plans are not in their usual form",
       "  handwheel dial \"1-3/8 in\" 7.5mm        lengths in both units",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Handwheel reads files and never writes them."
+      "Only `format` writes files, and only the plans and shop files it is given."
     })
 final class Handwheel implements Callable<Integer> {
   static final int EXIT_CLEAN = 0;
@@ -75,6 +76,7 @@ final class Handwheel implements Callable<Integer> {
         new CommandLine(new Handwheel())
             .addSubcommand(new CheckCommand(surroundings, output))
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
+            .addSubcommand(new FormatCommand(surroundings, output))
             .addSubcommand(new DialCommand(surroundings, output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;

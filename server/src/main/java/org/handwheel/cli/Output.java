@@ -52,6 +52,11 @@ final class Output {
     out.print(lineEnd);
   }
 
+  /** Prints a text as it is, with its own line ends. */
+  void text(String text) {
+    out.print(text);
+  }
+
   void lines(List<String> lines) {
     lines.forEach(this::line);
   }

@@ -1,6 +1,8 @@
 package org.handwheel.lsp;
 
 import java.util.List;
+import org.eclipse.lsp4j.CodeActionKind;
+import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentLinkOptions;
@@ -70,12 +72,22 @@ final class Capabilities {
     return capabilities;
   }
 
-  /** Formatting and proposals. */
+  /** Formatting, proposals and changes to offer. */
   private static void editing(ServerCapabilities capabilities) {
     capabilities.setDocumentFormattingProvider(true);
     capabilities.setDocumentRangeFormattingProvider(true);
     capabilities.setDocumentOnTypeFormattingProvider(new DocumentOnTypeFormattingOptions("\n"));
     CompletionOptions completion = new CompletionOptions(true, List.of(" ", "\"", "#"));
     capabilities.setCompletionProvider(completion);
+    CodeActionOptions actions =
+        new CodeActionOptions(
+            List.of(
+                CodeActionKind.QuickFix,
+                CodeActionKind.RefactorExtract,
+                CodeActionKind.RefactorInline,
+                CodeActionKind.RefactorRewrite,
+                ActionAnswers.FIX_ALL));
+    actions.setResolveProvider(true);
+    capabilities.setCodeActionProvider(actions);
   }
 }

