@@ -128,22 +128,23 @@ final class Session {
     if (open.isEmpty()) {
       return false;
     }
-    String text = open.get().tree().source().text();
+    SourceText source = open.get().tree().source();
     for (TextDocumentContentChangeEvent change : changes) {
-      text = apply(text, change);
+      String changed = apply(source, change);
+      source = new SourceText(changed);
     }
-    snapshot = snapshot.with(open.get().changed(version, text));
+    snapshot = snapshot.with(open.get().changed(version, source.text()));
     return true;
   }
 
-  private String apply(String text, TextDocumentContentChangeEvent change) {
+  private String apply(SourceText source, TextDocumentContentChangeEvent change) {
     if (change.getText() == null) {
       throw new IllegalArgumentException("a change without a text");
     }
     if (change.getRange() == null) {
       return change.getText();
     }
-    SourceText source = new SourceText(text);
+    String text = source.text();
     int start = client.positions().offset(source, change.getRange().getStart());
     int end = client.positions().offset(source, change.getRange().getEnd());
     return text.substring(0, Math.min(start, end))

@@ -32,32 +32,88 @@ public final class SyntaxTree {
 
   /** Parses any text; never fails. */
   public static SyntaxTree parse(String path, String text) {
-    return parse(path, text, Map.of());
+    List<Section> sections = new ArrayList<>();
+    split(path, text, SectionKind.PREAMBLE, Map.of(), sections);
+    return new SyntaxTree(path, new SourceText(text), sections);
   }
 
   /**
-   * The tree of a changed text. Sections whose text is unchanged are taken over as they are; only
-   * the others are parsed. The result equals a parse from scratch.
+   * The tree of a changed text. Sections before and after the change are taken over as they are,
+   * and so are those between whose text is unchanged; only the others are parsed. The result equals
+   * a parse from scratch.
    */
   public SyntaxTree update(String text) {
+    String before = source.text();
+    int shorter = Math.min(before.length(), text.length());
+    int same = 0;
+    while (same < shorter && before.charAt(same) == text.charAt(same)) {
+      same++;
+    }
+    int sameEnd = 0;
+    while (sameEnd < shorter - same
+        && before.charAt(before.length() - 1 - sameEnd)
+            == text.charAt(text.length() - 1 - sameEnd)) {
+      sameEnd++;
+    }
+    int head = keptBefore(same);
+    int tail = keptFrom(before.length() - sameEnd);
     Map<Key, Deque<Section>> known = new HashMap<>();
-    for (Section section : sections) {
+    for (Section section : sections.subList(head, tail)) {
       known
           .computeIfAbsent(new Key(section.kind(), section.text()), key -> new ArrayDeque<>())
           .add(section);
     }
-    return parse(path, text, known);
+    int from = base(sections.get(head));
+    int cut = tail == sections.size() ? 0 : before.length() - base(sections.get(tail));
+    List<Section> next = new ArrayList<>(sections.subList(0, head));
+    SectionKind kind = head == 0 ? SectionKind.PREAMBLE : sections.get(head).kind();
+    split(path, text.substring(from, text.length() - cut), kind, known, next);
+    next.addAll(sections.subList(tail, sections.size()));
+    return new SyntaxTree(path, new SourceText(text), next);
+  }
+
+  /** How many sections end, with the header that ends them, before a change at an offset. */
+  private int keptBefore(int change) {
+    int head = 0;
+    while (head + 1 < sections.size()) {
+      Section following = sections.get(head + 1);
+      if (base(following) + following.source().lineEnd(0) >= change) {
+        break;
+      }
+      head++;
+    }
+    return head;
+  }
+
+  /**
+   * The first section that starts, with the line break before it, after a change up to an offset.
+   */
+  private int keptFrom(int changeEnd) {
+    int tail = sections.size();
+    while (tail > 1 && base(sections.get(tail - 1)) > changeEnd) {
+      tail--;
+    }
+    return tail;
   }
 
   private record Key(SectionKind kind, String text) {}
 
-  private static SyntaxTree parse(String path, String text, Map<Key, Deque<Section>> known) {
-    SourceText source = new SourceText(text);
-    List<Section> sections = new ArrayList<>();
-    SectionKind kind = SectionKind.PREAMBLE;
+  /**
+   * Cuts a text into sections.
+   *
+   * @param first the kind of the section it begins with; PREAMBLE if that is still to be seen
+   */
+  private static void split(
+      String path,
+      String text,
+      SectionKind first,
+      Map<Key, Deque<Section>> known,
+      List<Section> sections) {
+    SourceText lines = new SourceText(text);
+    SectionKind kind = first;
     int start = 0;
-    for (int line = 0; line < source.lineCount(); line++) {
-      int lineStart = source.lineStart(line);
+    for (int line = first == SectionKind.PREAMBLE ? 0 : 1; line < lines.lineCount(); line++) {
+      int lineStart = lines.lineStart(line);
       SectionKind begun = SectionKind.startedBy(firstWord(text, lineStart));
       if (begun != SectionKind.PREAMBLE) {
         sections.add(section(path, kind, text.substring(start, lineStart), known));
@@ -66,7 +122,6 @@ public final class SyntaxTree {
       }
     }
     sections.add(section(path, kind, text.substring(start), known));
-    return new SyntaxTree(path, source, sections);
   }
 
   /** A section of the tree before with the same text, each used once, or a new one. */
