@@ -10,7 +10,6 @@ import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionList;
 import org.eclipse.lsp4j.CompletionParams;
 import org.eclipse.lsp4j.DefinitionParams;
-import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
 import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
@@ -43,7 +42,6 @@ import org.eclipse.lsp4j.PrepareRenameResult;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.ReferenceParams;
 import org.eclipse.lsp4j.RelatedFullDocumentDiagnosticReport;
-import org.eclipse.lsp4j.RelatedUnchangedDocumentDiagnosticReport;
 import org.eclipse.lsp4j.RenameParams;
 import org.eclipse.lsp4j.SelectionRange;
 import org.eclipse.lsp4j.SelectionRangeParams;
@@ -192,18 +190,9 @@ final class PlanTexts implements TextDocumentService {
     return answer(
         uri,
         none,
-        (question, view) -> {
-          List<Diagnostic> diagnostics = question.toProtocol(view).diagnostics();
-          String result = Integer.toHexString(diagnostics.hashCode());
-          if (result.equals(params.getPreviousResultId())) {
-            return new DocumentDiagnosticReport(
-                new RelatedUnchangedDocumentDiagnosticReport(result));
-          }
-          RelatedFullDocumentDiagnosticReport report =
-              new RelatedFullDocumentDiagnosticReport(diagnostics);
-          report.setResultId(result);
-          return new DocumentDiagnosticReport(report);
-        });
+        (question, view) ->
+            DiagnosticReports.ofFile(
+                question.toProtocol(view).diagnostics(), params.getPreviousResultId()));
   }
 
   @Override

@@ -13,8 +13,11 @@ import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
 import org.eclipse.lsp4j.FileRename;
+import org.eclipse.lsp4j.PreviousResultId;
 import org.eclipse.lsp4j.RenameFilesParams;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.WorkspaceDiagnosticParams;
+import org.eclipse.lsp4j.WorkspaceDiagnosticReport;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
@@ -73,6 +76,17 @@ final class PlanWorkspaces implements WorkspaceService {
           }
           return Either.forRight(found);
         });
+  }
+
+  @Override
+  public CompletableFuture<WorkspaceDiagnosticReport> diagnostic(WorkspaceDiagnosticParams params) {
+    Snapshot snapshot = session.snapshot();
+    ClientFacts facts = session.client();
+    List<WorkspaceRoot> roots = session.roots();
+    List<PreviousResultId> previous =
+        Optional.ofNullable(params.getPreviousResultIds()).orElseGet(List::of);
+    return CompletableFutures.computeAsync(
+        workers, cancel -> DiagnosticReports.ofFolders(facts, snapshot, roots, previous, cancel));
   }
 
   @Override
