@@ -66,12 +66,18 @@ final class DiagnosticReports {
       ClientFacts client,
       Snapshot snapshot,
       Collection<WorkspaceRoot> roots,
+      SettingsFiles settings,
       List<PreviousResultId> previous,
       CancelChecker cancel) {
     Map<String, WorkspaceDocumentDiagnosticReport> reports = new LinkedHashMap<>();
     Map<String, String> known = new HashMap<>();
     previous.forEach(id -> known.put(id.getUri(), id.getValue()));
     for (WorkspaceRoot root : roots) {
+      String file = SettingsFiles.file(root).toUri().toString();
+      List<Diagnostic> unread = settings.diagnostics(root, client.positions());
+      if (!unread.isEmpty()) {
+        reports.put(file, report(unread, file, null, known.get(file)));
+      }
       Projects projects = Projects.load(client, snapshot, root, cancel);
       Workspace workspace = projects.workspace();
       for (String path : new TreeSet<>(workspace.files().keySet())) {

@@ -62,7 +62,6 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either3;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.TextDocumentService;
-import org.handwheel.ide.HintSettings;
 import org.handwheel.ide.Hovers;
 import org.handwheel.ide.References.Listing;
 import org.handwheel.ide.RulePages;
@@ -116,7 +115,10 @@ final class PlanTexts implements TextDocumentService {
 
   @Override
   public void didSave(DidSaveTextDocumentParams params) {
-    // The text of an open file counts, not what is on disk.
+    // The text of an open file counts, not what is on disk; yet settings may be saved, too.
+    if (!session.client().registersWatchers()) {
+      session.settings().forget();
+    }
   }
 
   /** A question about an open file: the state it is asked of, and a way to give up. */
@@ -279,7 +281,6 @@ final class PlanTexts implements TextDocumentService {
 
   @Override
   public CompletableFuture<List<InlayHint>> inlayHint(InlayHintParams params) {
-    HintSettings settings = session.hints();
     return answer(
         params.getTextDocument().getUri(),
         List.of(),
@@ -287,7 +288,7 @@ final class PlanTexts implements TextDocumentService {
             HintAnswers.hints(
                 question,
                 view,
-                settings,
+                session.settings().of(question.file().root()).hints(),
                 question.offset(params.getRange().getStart()),
                 question.offset(params.getRange().getEnd())));
   }
