@@ -66,7 +66,7 @@ final class Capabilities {
       DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();
       diagnostics.setIdentifier(ToProtocol.SOURCE);
       diagnostics.setInterFileDependencies(true);
-      diagnostics.setWorkspaceDiagnostics(false);
+      diagnostics.setWorkspaceDiagnostics(true);
       capabilities.setDiagnosticProvider(diagnostics);
     }
     return capabilities;

@@ -35,7 +35,9 @@ record ClientFacts(
     boolean registersWatchers,
     boolean lineFoldingOnly,
     boolean completionDetails,
-    boolean disabledActions) {
+    boolean disabledActions,
+    boolean registersConfiguration,
+    boolean refreshesLenses) {
 
   /** An editor that announces nothing. */
   static final ClientFacts PLAIN = of(new InitializeParams());
@@ -84,7 +86,10 @@ record ClientFacts(
         text.getCompletion() != null
             && text.getCompletion().getCompletionItem() != null
             && yes(text.getCompletion().getCompletionItem().getLabelDetailsSupport()),
-        text.getCodeAction() != null && yes(text.getCodeAction().getDisabledSupport()));
+        text.getCodeAction() != null && yes(text.getCodeAction().getDisabledSupport()),
+        workspace.getDidChangeConfiguration() != null
+            && yes(workspace.getDidChangeConfiguration().getDynamicRegistration()),
+        workspace.getCodeLens() != null && yes(workspace.getCodeLens().getRefreshSupport()));
   }
 
   private static Positions positions(@Nullable GeneralClientCapabilities general) {

@@ -1,6 +1,7 @@
 package org.handwheel.lsp;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
@@ -23,6 +24,7 @@ import org.eclipse.lsp4j.services.LanguageClientAware;
 import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
+import org.handwheel.ide.ProjectSettings;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
@@ -119,14 +121,23 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
       List<FileSystemWatcher> watchers =
           List.of(
               new FileSystemWatcher(Either.forLeft("**/*.shop")),
-              new FileSystemWatcher(Either.forLeft("**/*.plan")));
-      Registration registration =
-          new Registration(
-              "handwheel-watched-files",
-              "workspace/didChangeWatchedFiles",
-              new DidChangeWatchedFilesRegistrationOptions(watchers));
-      var unused = target.registerCapability(new RegistrationParams(List.of(registration)));
+              new FileSystemWatcher(Either.forLeft("**/*.plan")),
+              new FileSystemWatcher(Either.forLeft("**/" + ProjectSettings.FILE_NAME)));
+      register(
+          target,
+          "workspace/didChangeWatchedFiles",
+          new DidChangeWatchedFilesRegistrationOptions(watchers));
     }
+    if (target != null && session.client().registersConfiguration()) {
+      register(target, "workspace/didChangeConfiguration", Map.of("section", "handwheel"));
+    }
+    workspaces.pullConfiguration();
+    publisher.changed();
+  }
+
+  private static void register(LanguageClient target, String method, Object options) {
+    Registration registration = new Registration("handwheel " + method, method, options);
+    var unused = target.registerCapability(new RegistrationParams(List.of(registration)));
   }
 
   @Override

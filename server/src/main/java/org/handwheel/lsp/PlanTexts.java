@@ -13,7 +13,6 @@ import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionList;
 import org.eclipse.lsp4j.CompletionParams;
 import org.eclipse.lsp4j.DefinitionParams;
-import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
 import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
@@ -46,7 +45,6 @@ import org.eclipse.lsp4j.PrepareRenameResult;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.ReferenceParams;
 import org.eclipse.lsp4j.RelatedFullDocumentDiagnosticReport;
-import org.eclipse.lsp4j.RelatedUnchangedDocumentDiagnosticReport;
 import org.eclipse.lsp4j.RenameParams;
 import org.eclipse.lsp4j.SelectionRange;
 import org.eclipse.lsp4j.SelectionRangeParams;
@@ -67,7 +65,6 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either3;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.TextDocumentService;
-import org.handwheel.ide.HintSettings;
 import org.handwheel.ide.Hovers;
 import org.handwheel.ide.References.Listing;
 import org.handwheel.ide.RulePages;
@@ -121,7 +118,10 @@ final class PlanTexts implements TextDocumentService {
 
   @Override
   public void didSave(DidSaveTextDocumentParams params) {
-    // The text of an open file counts, not what is on disk.
+    // The text of an open file counts, not what is on disk; yet settings may be saved, too.
+    if (!session.client().registersWatchers()) {
+      session.settings().forget();
+    }
   }
 
   /** A question about an open file: the state it is asked of, and a way to give up. */
@@ -195,18 +195,9 @@ final class PlanTexts implements TextDocumentService {
     return answer(
         uri,
         none,
-        (question, view) -> {
-          List<Diagnostic> diagnostics = question.toProtocol(view).diagnostics();
-          String result = Integer.toHexString(diagnostics.hashCode());
-          if (result.equals(params.getPreviousResultId())) {
-            return new DocumentDiagnosticReport(
-                new RelatedUnchangedDocumentDiagnosticReport(result));
-          }
-          RelatedFullDocumentDiagnosticReport report =
-              new RelatedFullDocumentDiagnosticReport(diagnostics);
-          report.setResultId(result);
-          return new DocumentDiagnosticReport(report);
-        });
+        (question, view) ->
+            DiagnosticReports.ofFile(
+                question.toProtocol(view).diagnostics(), params.getPreviousResultId()));
   }
 
   @Override
@@ -293,7 +284,6 @@ final class PlanTexts implements TextDocumentService {
 
   @Override
   public CompletableFuture<List<InlayHint>> inlayHint(InlayHintParams params) {
-    HintSettings settings = session.hints();
     return answer(
         params.getTextDocument().getUri(),
         List.of(),
@@ -301,7 +291,7 @@ final class PlanTexts implements TextDocumentService {
             HintAnswers.hints(
                 question,
                 view,
-                settings,
+                session.settings().of(question.file().root()).hints(),
                 question.offset(params.getRange().getStart()),
                 question.offset(params.getRange().getEnd())));
   }

@@ -2,19 +2,23 @@ package org.handwheel.lsp;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
+import org.eclipse.lsp4j.ConfigurationItem;
+import org.eclipse.lsp4j.ConfigurationParams;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
 import org.eclipse.lsp4j.FileRename;
+import org.eclipse.lsp4j.PreviousResultId;
 import org.eclipse.lsp4j.RenameFilesParams;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.WorkspaceDiagnosticParams;
+import org.eclipse.lsp4j.WorkspaceDiagnosticReport;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
@@ -45,14 +49,51 @@ final class PlanWorkspaces implements WorkspaceService {
 
   @Override
   public void didChangeConfiguration(DidChangeConfigurationParams params) {
-    session.configure(params.getSettings());
-    LanguageClient target = client;
-    if (target != null && session.client().refreshesHints()) {
-      workers.execute(
-          () -> {
-            var unused = target.refreshInlayHints();
-          });
+    if (session.client().readsConfiguration()) {
+      pullConfiguration();
+    } else {
+      session.settings().configure(params.getSettings());
+      refreshShown();
     }
+  }
+
+  /** Asks the editor for its settings; the answer is taken on the thread that reads messages. */
+  void pullConfiguration() {
+    LanguageClient target = client;
+    if (target == null || !session.client().readsConfiguration()) {
+      return;
+    }
+    ConfigurationItem item = new ConfigurationItem();
+    item.setSection("handwheel");
+    var unused =
+        target
+            .configuration(new ConfigurationParams(List.of(item)))
+            .thenAccept(
+                answers -> {
+                  if (answers != null && !answers.isEmpty()) {
+                    session.settings().configure(answers.get(0));
+                    refreshShown();
+                  }
+                });
+  }
+
+  /** Has the editor ask again for what settings change. */
+  private void refreshShown() {
+    LanguageClient target = client;
+    if (target == null) {
+      return;
+    }
+    ClientFacts facts = session.client();
+    // Asking back must not hold up the thread that reads the answer.
+    workers.execute(
+        () -> {
+          if (facts.refreshesHints()) {
+            var unused = target.refreshInlayHints();
+          }
+          if (facts.refreshesLenses()) {
+            var unused = target.refreshCodeLenses();
+          }
+        });
   }
 
   @Override
@@ -61,8 +102,7 @@ final class PlanWorkspaces implements WorkspaceService {
       symbol(WorkspaceSymbolParams params) {
     Snapshot snapshot = session.snapshot();
     ClientFacts facts = session.client();
-    Set<WorkspaceRoot> roots = new LinkedHashSet<>(session.roots());
-    snapshot.files().forEach(file -> roots.add(file.root()));
+    Set<WorkspaceRoot> roots = session.allRoots();
     return CompletableFutures.computeAsync(
         workers,
         cancel -> {
@@ -76,11 +116,24 @@ final class PlanWorkspaces implements WorkspaceService {
   }
 
   @Override
+  public CompletableFuture<WorkspaceDiagnosticReport> diagnostic(WorkspaceDiagnosticParams params) {
+    Snapshot snapshot = session.snapshot();
+    ClientFacts facts = session.client();
+    List<WorkspaceRoot> roots = session.roots();
+    List<PreviousResultId> previous =
+        Optional.ofNullable(params.getPreviousResultIds()).orElseGet(List::of);
+    return CompletableFutures.computeAsync(
+        workers,
+        cancel ->
+            DiagnosticReports.ofFolders(
+                facts, snapshot, roots, session.settings(), previous, cancel));
+  }
+
+  @Override
   public CompletableFuture<WorkspaceEdit> willRenameFiles(RenameFilesParams params) {
     Snapshot snapshot = session.snapshot();
     ClientFacts facts = session.client();
-    Set<WorkspaceRoot> roots = new LinkedHashSet<>(session.roots());
-    snapshot.files().forEach(file -> roots.add(file.root()));
+    Set<WorkspaceRoot> roots = session.allRoots();
     return CompletableFutures.computeAsync(
         workers,
         cancel -> {
@@ -116,6 +169,7 @@ final class PlanWorkspaces implements WorkspaceService {
   public void didChangeWatchedFiles(DidChangeWatchedFilesParams params) {
     session.refresh();
     publisher.changed();
+    refreshShown();
     LanguageClient target = client;
     if (target != null && session.client().refreshesDiagnostics()) {
       // Asking back must not hold up the thread that reads the answer.

@@ -22,6 +22,7 @@ import org.handwheel.files.FolderSearch;
 import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.ide.Project;
+import org.handwheel.model.Workspace;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.SyntaxTree;
 
@@ -33,18 +34,34 @@ final class Projects {
   private final ClientFacts client;
   private final Snapshot snapshot;
   private final WorkspaceRoot root;
-  private final Project project;
+  private final Workspace workspace;
+  private final CancelChecker cancel;
 
-  private Projects(ClientFacts client, Snapshot snapshot, WorkspaceRoot root, Project project) {
+  private Projects(
+      ClientFacts client,
+      Snapshot snapshot,
+      WorkspaceRoot root,
+      Workspace workspace,
+      CancelChecker cancel) {
     this.client = client;
     this.snapshot = snapshot;
     this.root = root;
-    this.project = project;
+    this.workspace = workspace;
+    this.cancel = cancel;
   }
 
   /** Reads the files of a folder; some may be unreadable, which is then as if they were not. */
   static Projects load(
       ClientFacts client, Snapshot snapshot, WorkspaceRoot root, CancelChecker cancel) {
+    // What an editor does not watch may change without a word: that is read each time.
+    Workspace workspace =
+        client.registersWatchers()
+            ? snapshot.folder(root, () -> read(snapshot, root, cancel))
+            : read(snapshot, root, cancel);
+    return new Projects(client, snapshot, root, workspace, cancel);
+  }
+
+  private static Workspace read(Snapshot snapshot, WorkspaceRoot root, CancelChecker cancel) {
     Map<String, SyntaxTree> open = new HashMap<>();
     for (OpenFile file : snapshot.files()) {
       if (file.root().equals(root)) {
@@ -58,9 +75,7 @@ final class Projects {
         paths.add(root.workspacePath(file));
       }
     }
-    WorkspaceLoader loader = new WorkspaceLoader(root, System::nanoTime);
-    Project project = Project.of(loader.load(paths, open).workspace(), cancel::checkCanceled);
-    return new Projects(client, snapshot, root, project);
+    return new WorkspaceLoader(root, System::nanoTime).load(paths, open).workspace();
   }
 
   private static List<Path> filesEndingIn(String ending, WorkspaceRoot root) {
@@ -71,12 +86,22 @@ final class Projects {
     }
   }
 
+  Workspace workspace() {
+    return workspace;
+  }
+
   Project project() {
-    return project;
+    return client.registersWatchers() ? snapshot.project(root, this::collect) : collect();
+  }
+
+  private Project collect() {
+    return Project.of(workspace, cancel::checkCanceled);
   }
 
   Optional<Location> location(Origin origin) {
-    return project.treeOf(origin).map(tree -> new Location(uri(tree.path()), range(tree, origin)));
+    return project()
+        .treeOf(origin)
+        .map(tree -> new Location(uri(tree.path()), range(tree, origin)));
   }
 
   Location location(SyntaxTree tree, int start, int end) {
@@ -99,6 +124,7 @@ final class Projects {
 
   /** An edit of several files: versioned where the editor can take it. */
   WorkspaceEdit edit(Map<Origin, String> changes) {
+    Project project = project();
     Map<String, List<TextEdit>> byPath = new LinkedHashMap<>();
     changes.forEach(
         (origin, text) ->

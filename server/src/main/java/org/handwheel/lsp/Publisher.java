@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.services.LanguageClient;
+import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.ide.View;
 import org.jspecify.annotations.Nullable;
 
@@ -85,6 +86,24 @@ final class Publisher {
       List<Diagnostic> diagnostics =
           new ToProtocol(session.client(), snapshot, file, view).diagnostics();
       send(file, diagnostics);
+    }
+    for (WorkspaceRoot root : session.allRoots()) {
+      List<Diagnostic> unread = session.settings().diagnostics(root, session.client().positions());
+      sendSettings(SettingsFiles.file(root).toUri().toString(), unread);
+    }
+  }
+
+  /** Settings files are not open in the editor as such: their findings have no version. */
+  private void sendSettings(String uri, List<Diagnostic> diagnostics) {
+    synchronized (sent) {
+      PublishDiagnosticsParams before = sent.get(uri);
+      List<Diagnostic> known = before == null ? List.of() : before.getDiagnostics();
+      LanguageClient target = client;
+      if (target != null && !known.equals(diagnostics)) {
+        PublishDiagnosticsParams params = new PublishDiagnosticsParams(uri, diagnostics);
+        sent.put(uri, params);
+        target.publishDiagnostics(params);
+      }
     }
   }
 

@@ -40,6 +40,7 @@ public final class Serve {
             .setInput(in)
             .setOutput(out)
             .setExecutorService(reader)
+            .configureGson(gson -> gson.registerTypeAdapterFactory(new ReportVersions()))
             .setExceptionHandler(Serve::shortError)
             .wrapMessages(new Gate(server)::wrap)
             .create();

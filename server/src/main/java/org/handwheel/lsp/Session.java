@@ -4,18 +4,18 @@ import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.file.FileSystemNotFoundException;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.eclipse.lsp4j.InitializeParams;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.WorkspaceFolder;
 import org.handwheel.files.WorkspaceRoot;
-import org.handwheel.ide.HintSettings;
 import org.handwheel.syntax.SourceText;
 import org.handwheel.syntax.SyntaxTree;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The state of one editor's connection. It changes only on the thread that reads messages; other
@@ -24,25 +24,27 @@ import org.jspecify.annotations.Nullable;
 final class Session {
   private volatile ClientFacts client = ClientFacts.PLAIN;
   private volatile Snapshot snapshot = Snapshot.empty();
-  private volatile HintSettings hints = HintSettings.ALL;
-  private final List<Path> folders = new ArrayList<>();
+  private final SettingsFiles settings = new SettingsFiles();
+  private final List<Path> folders = new CopyOnWriteArrayList<>();
 
   ClientFacts client() {
     return client;
   }
 
-  HintSettings hints() {
-    return hints;
-  }
-
-  /** Takes the settings an editor sends; what they do not say stays. */
-  void configure(@Nullable Object settings) {
-    hints = HintAnswers.read(settings, hints);
+  SettingsFiles settings() {
+    return settings;
   }
 
   /** The folders of the workspace, in the editor's order. */
   List<WorkspaceRoot> roots() {
     return folders.stream().map(WorkspaceRoot::new).toList();
+  }
+
+  /** The folders of the workspace and those of the open files outside of them. */
+  Set<WorkspaceRoot> allRoots() {
+    Set<WorkspaceRoot> all = new LinkedHashSet<>(roots());
+    snapshot.files().forEach(file -> all.add(file.root()));
+    return all;
   }
 
   Snapshot snapshot() {
@@ -51,7 +53,7 @@ final class Session {
 
   void begin(InitializeParams params) {
     client = ClientFacts.of(params);
-    configure(params.getInitializationOptions());
+    settings.configure(params.getInitializationOptions());
     if (params.getWorkspaceFolders() != null) {
       params.getWorkspaceFolders().forEach(this::addFolder);
     } else {
@@ -87,6 +89,10 @@ final class Session {
 
   void open(String uri, String languageId, int version, String text) {
     Optional<Path> path = path(uri);
+    if (!client.registersWatchers()) {
+      // Nobody will tell when the file changes.
+      settings.forget();
+    }
     WorkspaceRoot root = root(path);
     String name =
         path.filter(root::holds)
@@ -161,6 +167,7 @@ final class Session {
 
   /** Files on disk have changed: what rests on them is worked out again. */
   void refresh() {
+    settings.forget();
     snapshot = snapshot.refreshed();
   }
 }

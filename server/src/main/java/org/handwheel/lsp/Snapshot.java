@@ -6,8 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
+import org.eclipse.lsp4j.Diagnostic;
 import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.files.WorkspaceRoot;
+import org.handwheel.ide.Project;
 import org.handwheel.ide.View;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checker;
@@ -22,6 +25,9 @@ import org.handwheel.syntax.SyntaxTree;
 final class Snapshot {
   private final Map<String, OpenFile> files;
   private final Map<String, Worked> worked;
+  private final Map<WorkspaceRoot, Workspace> folders = new ConcurrentHashMap<>();
+  private final Map<WorkspaceRoot, Project> projects = new ConcurrentHashMap<>();
+  private final Map<String, List<Diagnostic>> closed = new ConcurrentHashMap<>();
 
   private Snapshot(Map<String, OpenFile> files, Map<String, Worked> worked) {
     this.files = Map.copyOf(files);
@@ -103,6 +109,21 @@ final class Snapshot {
           }
         });
     return kept;
+  }
+
+  /** All files of a folder, read once. */
+  Workspace folder(WorkspaceRoot root, Supplier<Workspace> read) {
+    return folders.computeIfAbsent(root, key -> read.get());
+  }
+
+  /** The names of all files of a folder, collected once. */
+  Project project(WorkspaceRoot root, Supplier<Project> collect) {
+    return projects.computeIfAbsent(root, key -> collect.get());
+  }
+
+  /** What is found in a file that is not open, worked out once. */
+  List<Diagnostic> closed(String uri, Supplier<List<Diagnostic>> check) {
+    return closed.computeIfAbsent(uri, key -> List.copyOf(check.get()));
   }
 
   /** The view of an open file. */

@@ -4,6 +4,7 @@ import com.google.gson.JsonObject;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticCodeDescription;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.DiagnosticTag;
@@ -51,6 +52,11 @@ final class ToProtocol {
     diagnostic.setSource(SOURCE);
     diagnostic.setCode(Either.forLeft(finding.rule()));
     diagnostic.setMessage(Either.forLeft(finding.message()));
+    if (client.showsCodeLinks()) {
+      RuleLinks.besideProgram()
+          .page(finding.rule())
+          .ifPresent(page -> diagnostic.setCodeDescription(new DiagnosticCodeDescription(page)));
+    }
     if (client.showsRelated() && !finding.related().isEmpty()) {
       List<DiagnosticRelatedInformation> related = new ArrayList<>();
       for (Finding.Related other : finding.related()) {

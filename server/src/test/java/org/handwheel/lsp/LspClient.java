@@ -53,6 +53,7 @@ final class LspClient implements AutoCloseable {
   private final List<JsonObject> received = new ArrayList<>();
   private final List<String> violations = new ArrayList<>();
   private final Optional<MetaModel> model = MetaModel.find();
+  private volatile JsonElement configuration = JsonNull.INSTANCE;
 
   private LspClient(OutputStream out, InputStream in) {
     this.out = out;
@@ -90,6 +91,13 @@ final class LspClient implements AutoCloseable {
     Thread thread = new Thread(work, name);
     thread.setDaemon(true);
     thread.start();
+  }
+
+  /** What the editor answers from now on when it is asked for its settings (JSON). */
+  void setConfiguration(String handwheelSection) {
+    JsonArray answers = new JsonArray();
+    answers.add(JsonParser.parseString(handwheelSection));
+    configuration = answers;
   }
 
   /** Starts a server and introduces an editor with these capabilities (JSON). */
@@ -242,7 +250,8 @@ final class LspClient implements AutoCloseable {
         JsonObject answer = new JsonObject();
         answer.addProperty("jsonrpc", "2.0");
         answer.add("id", message.get("id"));
-        answer.add("result", JsonNull.INSTANCE);
+        boolean asksSettings = isMethod(message, "workspace/configuration");
+        answer.add("result", asksSettings ? configuration : JsonNull.INSTANCE);
         send(answer);
       }
     } else if (hasId) {

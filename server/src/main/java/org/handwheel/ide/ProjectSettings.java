@@ -1,0 +1,156 @@
+package org.handwheel.ide;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.handwheel.ide.HintSettings.Kind;
+import org.handwheel.ide.Settings.Lens;
+import org.handwheel.syntax.Nearest;
+import org.handwheel.syntax.SourceText;
+
+/**
+ * The settings file of a project, {@value #FILE_NAME} in its folder: lines {@code key: on} or
+ * {@code key: off}, blank lines, and comments from {@code #} to the end of the line. An empty file
+ * sets nothing; it only marks the folder.
+ *
+ * <p>Keys: {@code hints} for all hints at once, {@code hints.size}, {@code hints.dial} and {@code
+ * hints.direction} for one of them, which count before {@code hints}, and {@code lens}.
+ *
+ * @param problems what could not be read; the rest counts
+ */
+public record ProjectSettings(Map<String, Value> values, List<Problem> problems) {
+  /** The file's name. */
+  public static final String FILE_NAME = ".handwheel";
+
+  /** A project without a settings file. */
+  public static final ProjectSettings NONE = new ProjectSettings(Map.of(), List.of());
+
+  private static final String HINTS = "hints";
+  private static final String LENS = "lens";
+
+  public ProjectSettings {
+    values = Map.copyOf(values);
+    problems = List.copyOf(problems);
+  }
+
+  /** What a key can be set to. */
+  public enum Value {
+    ON,
+    OFF
+  }
+
+  /**
+   * A place that could not be read.
+   *
+   * @param start first UTF-16 unit
+   * @param end one past the last
+   */
+  public record Problem(int start, int end, String message) {}
+
+  /** Reads a file's text. */
+  public static ProjectSettings parse(String text) {
+    return new Parser(new SourceText(text)).parse();
+  }
+
+  private static String key(Kind kind) {
+    return HINTS + "." + kind.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static Set<String> keys() {
+    Set<String> keys = new TreeSet<>(Set.of(HINTS, LENS));
+    for (Kind kind : Kind.values()) {
+      keys.add(key(kind));
+    }
+    return keys;
+  }
+
+  /** These settings, and where they say nothing an editor's. */
+  public Settings over(Settings editor) {
+    Set<Kind> shown = EnumSet.noneOf(Kind.class);
+    for (Kind kind : Kind.values()) {
+      Optional<Value> said =
+          Optional.ofNullable(values.get(key(kind)))
+              .or(() -> Optional.ofNullable(values.get(HINTS)));
+      if (said.map(value -> value == Value.ON).orElseGet(() -> editor.hints().shows(kind))) {
+        shown.add(kind);
+      }
+    }
+    Lens lens =
+        Optional.ofNullable(values.get(LENS))
+            .map(value -> value == Value.ON ? Lens.SHOWN : Lens.HIDDEN)
+            .orElse(editor.lens());
+    return new Settings(new HintSettings(shown), lens);
+  }
+
+  private static final class Parser {
+    private final SourceText source;
+    private final Map<String, Value> values = new HashMap<>();
+    private final Map<String, Integer> lines = new TreeMap<>();
+    private final List<Problem> problems = new ArrayList<>();
+
+    Parser(SourceText source) {
+      this.source = source;
+    }
+
+    ProjectSettings parse() {
+      Set<String> keys = keys();
+      for (int line = 0; line < source.lineCount(); line++) {
+        String text = source.line(line);
+        int comment = text.indexOf('#');
+        String written = comment < 0 ? text : text.substring(0, comment);
+        if (!written.isBlank()) {
+          read(line, written, keys);
+        }
+      }
+      return new ProjectSettings(values, problems);
+    }
+
+    private void read(int line, String written, Set<String> keys) {
+      int colon = written.indexOf(':');
+      if (colon < 0) {
+        problem(line, written, 0, "a setting is written `key: on` or `key: off`");
+        return;
+      }
+      String key = written.substring(0, colon);
+      String name = key.strip().toLowerCase(Locale.ROOT);
+      if (!keys.contains(name)) {
+        String near =
+            Nearest.to(name, keys)
+                .map(word -> "; did you mean `" + word + "`?")
+                .orElse("; there are `" + String.join("`, `", keys) + "`");
+        problem(line, key, 0, "there is no setting `" + key.strip() + "`" + near);
+        return;
+      }
+      Integer before = lines.putIfAbsent(name, line + 1);
+      if (before != null) {
+        problem(line, key, 0, "`" + name + "` is set on line " + before + " already");
+        return;
+      }
+      String value = written.substring(colon + 1);
+      switch (value.strip().toLowerCase(Locale.ROOT)) {
+        case "on" -> values.put(name, Value.ON);
+        case "off" -> values.put(name, Value.OFF);
+        default ->
+            problem(
+                line,
+                value.isBlank() ? written : value,
+                value.isBlank() ? 0 : colon + 1,
+                "`" + name + "` is `on` or `off`");
+      }
+    }
+
+    /** A problem at what is written from a column on, without the blanks about it. */
+    private void problem(int line, String written, int column, String message) {
+      int start = source.lineStart(line) + column;
+      int blanks = written.length() - written.stripLeading().length();
+      problems.add(new Problem(start + blanks, start + written.stripTrailing().length(), message));
+    }
+  }
+}
