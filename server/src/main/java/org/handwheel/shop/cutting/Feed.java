@@ -26,7 +26,7 @@ public final class Feed {
    * @param turnsPerMinute of the spindle
    */
   public static double table(Length perTooth, int teeth, double turnsPerMinute) {
-    return perTooth.times(atLeastOne(teeth)).millimetres() * turnsPerMinute;
+    return perTooth.millimetres() * atLeastOne(teeth) * turnsPerMinute;
   }
 
   /** The feed per tooth a table feed in millimetres per minute comes to. */
