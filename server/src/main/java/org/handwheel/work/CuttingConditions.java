@@ -2,6 +2,7 @@ package org.handwheel.work;
 
 import org.handwheel.model.Axis;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Step.CutDirection;
 import org.handwheel.shop.cutting.Feed.HandFeed;
 import org.handwheel.shop.material.SpeedRange;
 import org.handwheel.units.Length;
@@ -79,6 +80,18 @@ public record CuttingConditions(
    * @param engagement across its travel
    */
   public record Bite(Length depth, Engagement engagement) {
+    /** A cut with the side of the cutter, conventionally; a width of its diameter is a slot. */
+    public static Bite ofSide(Length depth, Length width, Length diameter) {
+      double radii = Math.min(2, width.millimetres() / (diameter.millimetres() / 2));
+      return new Bite(depth, Engagement.ofSide(radii, CutDirection.CONVENTIONAL));
+    }
+
+    /** A cut with the end of the cutter over the middle of a strip. */
+    public static Bite ofStrip(Length depth, Length width, Length diameter) {
+      double half = Math.min(1, width.millimetres() / diameter.millimetres());
+      return new Bite(depth, Engagement.of(-half, half, Owned.Hand.RIGHT));
+    }
+
     /** The width of cut across the travel. */
     public Length width(Length diameter) {
       return Length.ofMillimetres(engagement.width() * diameter.millimetres() / 2);

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * What is known of cutting a material: what the shop says of it, else what the tables say of it or
  * of the material it is like. Parts may be missing: a shop may know a name and a density only.
  *
- * @param name as the plan writes it
+ * @param name its name in the shop or the tables, not an alias
  * @param standard the material of the tables it is, or is like
  * @param own the shop's own description
  */
@@ -41,9 +41,10 @@ public record KnownMaterial(
     Owned.Material own = shop.find(Owned.Material.class, name).orElse(null);
     String known = own == null || own.like() == null ? name : own.like().value();
     Material standard = tables.materials().find(known).orElse(null);
-    return own == null && standard == null
-        ? Optional.empty()
-        : Optional.of(new KnownMaterial(name, standard, own));
+    if (own != null) {
+      return Optional.of(new KnownMaterial(own.name(), standard, own));
+    }
+    return Optional.ofNullable(standard).map(found -> new KnownMaterial(found.name(), found, null));
   }
 
   /** Its name in the trade, or the shop's name for it. */
