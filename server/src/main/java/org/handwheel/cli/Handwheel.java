@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.handwheel.cli.CheckCommand.FailOn;
 import org.handwheel.cli.CheckCommand.Format;
+import org.handwheel.model.Owned.CutterKind;
+import org.handwheel.model.Owned.ToolMaterial;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -32,6 +34,10 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel explain overcut              what a finding means",
       "  handwheel format --check               which plans are not in their usual form",
       "  handwheel dial \"1-3/8 in\" 7.5mm        lengths in both units",
+      "  handwheel speeds steel-mild --dia 10mm speeds and feeds to start with",
+      "  handwheel thread M5                    a thread and its drills",
+      "  handwheel drill \"no 7\"                 a drill, and those near it",
+      "  handwheel fit \"10 H7\"                  the limits of a bore",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
@@ -78,6 +84,11 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
             .addSubcommand(new FormatCommand(surroundings, output))
             .addSubcommand(new DialCommand(surroundings, output))
+            .addSubcommand(new SpeedsCommand(surroundings, output))
+            .addSubcommand(new MaterialCommand(surroundings, output))
+            .addSubcommand(new ThreadCommand(output))
+            .addSubcommand(new DrillCommand(output))
+            .addSubcommand(new FitCommand(output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
@@ -87,6 +98,8 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(Format.class, word -> choice(Format.class, word))
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
+        .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
+        .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
         .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
         .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
         .setExecutionExceptionHandler(
@@ -100,7 +113,7 @@ final class Handwheel implements Callable<Integer> {
   private static <E extends Enum<E>> E choice(Class<E> type, String word) {
     List<String> words = new ArrayList<>();
     for (E value : type.getEnumConstants()) {
-      String own = value.name().toLowerCase(Locale.ROOT);
+      String own = value.name().toLowerCase(Locale.ROOT).replace('_', '-');
       if (own.equalsIgnoreCase(word)) {
         return value;
       }

@@ -38,6 +38,20 @@ final class LengthArguments {
     return texts.stream().map(text -> new Given(text, read(text, bare))).toList();
   }
 
+  /** Reads the length of an option, which must have its unit. */
+  static Length ofOption(String option, String text) {
+    LengthParser.Result result = LengthParser.parse(text, null);
+    if (result instanceof LengthParser.Refused refused) {
+      throw new UserException(
+          option
+              + ": "
+              + (refused.rule().equals("no-units")
+                  ? "in which unit? write `" + text + " mm` or `" + text + " in`"
+                  : text + ": " + refused.problem()));
+    }
+    return ((LengthParser.Parsed) result).length();
+  }
+
   /** Reads one length. */
   static Length read(String text, @Nullable LengthUnit bare) {
     LengthParser.Result result = LengthParser.parse(text, bare);

@@ -1,27 +1,13 @@
 package org.handwheel.cli;
 
-import java.io.IOException;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.LongSupplier;
 import org.apache.commons.numbers.fraction.BigFraction;
-import org.handwheel.files.FolderSearch;
-import org.handwheel.files.WorkspaceLoader;
-import org.handwheel.files.WorkspaceLoader.Loaded;
-import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Owned.Machine;
 import org.handwheel.model.Owned.Screw;
-import org.handwheel.model.Shop;
-import org.handwheel.model.build.ShopFiles;
-import org.handwheel.syntax.Nearest;
-import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.units.Length;
 import org.jspecify.annotations.Nullable;
 
@@ -55,24 +41,12 @@ record Screws(List<Screw> screws, @Nullable Machine machine) {
    */
   static Screws ofMachine(
       String name, @Nullable String shop, @Nullable Axis axis, Surroundings surroundings) {
-    List<Machine> machines = new ArrayList<>();
-    List<String> trouble = new ArrayList<>();
-    for (Path file : shopFiles(shop, surroundings)) {
-      machines.addAll(machines(file, trouble, surroundings));
-    }
-    List<Machine> named =
-        machines.stream().filter(machine -> machine.name().equalsIgnoreCase(name)).toList();
-    if (named.isEmpty()) {
-      throw new UserException(missing(name, machines, trouble));
-    }
-    if (named.size() > 1 && named.stream().map(Machine::screws).distinct().count() > 1) {
-      throw new UserException(
-          "several shop files have a machine '" + name + "'; say which with --shop");
-    }
+    Machine machine =
+        ShopThings.load(shop, surroundings).find(Machine.class, "machine", name, Machine::screws);
     List<Screw> screws =
         Arrays.stream(Axis.values())
             .filter(candidate -> axis == null || candidate == axis)
-            .flatMap(candidate -> Optional.ofNullable(named.get(0).screw(candidate)).stream())
+            .flatMap(candidate -> Optional.ofNullable(machine.screw(candidate)).stream())
             .toList();
     if (screws.isEmpty()) {
       throw new UserException(
@@ -82,54 +56,7 @@ record Screws(List<Screw> screws, @Nullable Machine machine) {
               + name
               + "'");
     }
-    return new Screws(screws, named.get(0));
-  }
-
-  private static String missing(String name, List<Machine> machines, List<String> trouble) {
-    if (machines.isEmpty() && !trouble.isEmpty()) {
-      return trouble.get(0);
-    }
-    List<String> names = machines.stream().map(Machine::name).distinct().sorted().toList();
-    if (names.isEmpty()) {
-      return "no shop file here has a machine; name one with --shop";
-    }
-    return "there is no machine '"
-        + name
-        + "'"
-        + Nearest.to(name, names)
-            .map(near -> "; did you mean '" + near + "'?")
-            .orElse("; there is " + String.join(", ", names));
-  }
-
-  private static List<Path> shopFiles(@Nullable String shop, Surroundings surroundings) {
-    Path folder = surroundings.workingDirectory().toAbsolutePath().normalize();
-    try {
-      return shop == null
-          ? FolderSearch.endingIn(".shop", folder).files()
-          : List.of(folder.resolve(shop).normalize());
-    } catch (InvalidPathException e) {
-      throw new UserException(shop + ": no file can have this name here");
-    } catch (IOException e) {
-      throw new UserException("this folder cannot be read");
-    }
-  }
-
-  private static List<Machine> machines(
-      Path file, List<String> trouble, Surroundings surroundings) {
-    WorkspaceRoot root = WorkspaceRoot.of(file, surroundings.workingDirectory());
-    String path = root.workspacePath(file);
-    LongSupplier clock = surroundings.nanoClock();
-    Loaded loaded = new WorkspaceLoader(root, clock).load(List.of(path), Map.of());
-    SyntaxTree tree = loaded.workspace().files().get(path);
-    if (tree == null) {
-      trouble.add(
-          new PathNames(surroundings.workingDirectory()).shown(file)
-              + ": "
-              + loaded.workspace().unreadable().get(path));
-      return List.of();
-    }
-    Shop shop = ShopFiles.build(tree).shop();
-    return shop.all(Machine.class);
+    return new Screws(screws, machine);
   }
 
   /** An axis by its letter. */

@@ -8,7 +8,8 @@ import java.util.regex.Pattern;
 final class Wrapping {
   /** A number and its unit stay together. */
   private static final Pattern UNIT =
-      Pattern.compile("(?:mm|in|thou|um|tenths?|deg|rpm|turns?|divisions?|N|W|kg|g|%)[).,;:]*");
+      Pattern.compile(
+          "(?:mm|in|thou|um|tenths?|deg|rpm|k?W|hp|lbf|m/min|ft/min|mm/min|in/min|kg/m3|s|turns?|divisions?|N|kg|g|%)[).,;:]*");
 
   private Wrapping() {}
 

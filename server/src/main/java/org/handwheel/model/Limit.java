@@ -57,6 +57,16 @@ public enum Limit {
   SIDE_PASS(Dimension.NUMBER, "0.12"),
   /** The drag of the table in newtons, gibs lightly set. */
   TABLE_DRAG(Dimension.NUMBER, "50"),
+  /** The part of the motor's power that reaches the spindle; 0.7 to 0.8 by belts and gears. */
+  EFFICIENCY(Dimension.NUMBER, "0.75"),
+  /** How far above the usual cutting speed a stated speed may lie, as a factor. */
+  SPEED_MARGIN(Dimension.NUMBER, "1.1"),
+  /** The thinnest chip a cutter still cuts; fed less it rubs: half a thou. */
+  LEAST_CHIP("0.0127"),
+  /** How much further than its flutes an end mill stands out of the holder, if not said. */
+  STICK_OUT("5"),
+  /** The part of a tolerance's width by which an end mill may bend in a finishing cut. */
+  DEFLECTION(Dimension.NUMBER, "0.25"),
   /** How far a size without a tolerance may be off. */
   UNTOLERANCED("0.1"),
   /** How far a touch may be off: how well the feel of paper or contact is repeated. */
@@ -79,6 +89,11 @@ public enum Limit {
   /** The value where the shop says nothing; its dimension is the one the property must have. */
   public Quantity fallback() {
     return fallback;
+  }
+
+  /** Whether it is a part of a whole: over 0 and at most 1. */
+  public boolean isShare() {
+    return this == EFFICIENCY;
   }
 
   /** The property's name in the shop file: {@code heavy-pass}. */

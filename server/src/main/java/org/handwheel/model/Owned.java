@@ -247,6 +247,38 @@ public sealed interface Owned {
     }
   }
 
+  /**
+   * A material described by the shop; what is not said comes from the material it is like, or from
+   * the one of the tables that has its name.
+   *
+   * @param like the material of the tables it is like, if said
+   * @param speedHss usual cutting speeds for high-speed steel, if said
+   * @param speedCarbide usual cutting speeds for carbide, if said
+   * @param feedPerTooth usual feed per tooth for any cutter, if said
+   * @param force specific cutting force kc1.1 in N/mm2, for a chip 1 mm thick, if said
+   * @param forceExponent the exponent mc by which the force falls with the chip's thickness
+   * @param density kilograms per cubic metre, if said
+   */
+  record Material(
+      String name,
+      Origin origin,
+      @Nullable Located<String> like,
+      @Nullable SurfaceSpeeds speedHss,
+      @Nullable SurfaceSpeeds speedCarbide,
+      @Nullable Length feedPerTooth,
+      @Nullable Double force,
+      @Nullable Double forceExponent,
+      @Nullable Double density)
+      implements Owned {
+    @Override
+    public OwnKind kind() {
+      return OwnKind.MATERIAL;
+    }
+  }
+
+  /** Cutting speeds in metres a minute, from cautious to brisk. */
+  record SurfaceSpeeds(double low, double high) {}
+
   /** Anything of one size: packing, spacers, bars, clamps, drills, taps, reamers and the rest. */
   record Piece(OwnKind kind, String name, Origin origin, Map<String, Length> sizes)
       implements Owned {

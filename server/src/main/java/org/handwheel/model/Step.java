@@ -26,9 +26,17 @@ public sealed interface Step {
   /** Setting the head square to the table. */
   record Tram(Origin origin, Slope error) implements Step {}
 
-  /** Putting a cutter in the spindle. */
+  /**
+   * Putting a cutter in the spindle.
+   *
+   * @param rpm stated spindle speed, or nothing
+   * @param feedPerTooth stated feed, or nothing
+   */
   record UseCutter(
-      Origin origin, Owned.Cutter cutter, @Nullable Double rpm, @Nullable Length feedPerTooth)
+      Origin origin,
+      Owned.Cutter cutter,
+      @Nullable Located<Double> rpm,
+      @Nullable Located<Length> feedPerTooth)
       implements Step {}
 
   /**

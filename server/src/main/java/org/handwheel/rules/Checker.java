@@ -15,6 +15,7 @@ import org.handwheel.model.Shop;
 import org.handwheel.model.Workspace;
 import org.handwheel.model.build.PlanFiles;
 import org.handwheel.model.build.ShopFiles;
+import org.handwheel.rules.name.MaterialUnknown;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Fix;
@@ -71,11 +72,12 @@ public final class Checker {
             .isPresent();
   }
 
-  private static Checked checkShop(Workspace workspace, SyntaxTree tree) {
+  private Checked checkShop(Workspace workspace, SyntaxTree tree) {
     ShopFiles.Checkable checked = ShopFiles.check(workspace, tree);
     Shop shop = checked.file().shop();
     List<Finding> findings = new ArrayList<>(checked.file().findings());
     findings.addAll(unsoundSeverities(shop));
+    findings.addAll(new MaterialUnknown().check(shop, tables));
     return new Checked(tree, null, null, checked.usedFiles(), settle(tree, shop, findings));
   }
 

@@ -3,6 +3,7 @@ package org.handwheel.rules;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.handwheel.rules.cut.CutterBends;
 import org.handwheel.rules.cut.CutterMeetsClamp;
 import org.handwheel.rules.cut.CutterMeetsJaw;
 import org.handwheel.rules.cut.CutterMeetsParallel;
@@ -12,6 +13,9 @@ import org.handwheel.rules.cut.FaceNotCovered;
 import org.handwheel.rules.cut.ForceToMovingJaw;
 import org.handwheel.rules.cut.HeavyClimb;
 import org.handwheel.rules.cut.HeavyPass;
+import org.handwheel.rules.cut.MotorPower;
+import org.handwheel.rules.cut.Rubbing;
+import org.handwheel.rules.cut.SpeedOutOfRange;
 import org.handwheel.rules.cut.TravelDirection;
 import org.handwheel.rules.dial.BacklashSide;
 import org.handwheel.rules.dial.LockConflict;
@@ -77,6 +81,7 @@ public final class Rules {
         new SpacerTooWide(),
         new TooLowGrip(),
         new ViseNotTrued(),
+        new CutterBends(),
         new CutterMeetsClamp(),
         new CutterMeetsJaw(),
         new CutterMeetsParallel(),
@@ -86,6 +91,9 @@ public final class Rules {
         new ForceToMovingJaw(),
         new HeavyClimb(),
         new HeavyPass(),
+        new MotorPower(),
+        new Rubbing(),
+        new SpeedOutOfRange(),
         new TravelDirection(),
         new BacklashSide(),
         new LockConflict(),

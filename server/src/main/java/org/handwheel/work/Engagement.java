@@ -69,6 +69,33 @@ public record Engagement(double left, double right, double netForce) {
     return left <= 0;
   }
 
+  /** How much of the radius is in the work, across the travel: 2 for a full slot. */
+  public double width() {
+    return Math.max(0, left - right);
+  }
+
+  /** The angle the cutter is in the work, in radians: pi for a full slot. */
+  public double angle() {
+    return Math.max(0, Math.asin(left) - Math.asin(right));
+  }
+
+  /**
+   * The greatest chip thickness over the feed per tooth: the chip is fz cos th, so 1 where the work
+   * lies before the cutter's axis, less where only its side cuts.
+   */
+  public double greatestChip() {
+    if (width() <= 0) {
+      return 0;
+    }
+    double nearest = isConventional() ? right : isClimb() ? -left : 0;
+    return Math.sqrt(1 - nearest * nearest);
+  }
+
+  /** The mean chip thickness over the feed per tooth: of fz cos th over the engagement. */
+  public double meanChip() {
+    return width() <= 0 ? 0 : width() / angle();
+  }
+
   /** In words: "conventional", "climb" or "mixed, mostly conventional". */
   public String words() {
     if (isConventional()) {

@@ -45,6 +45,7 @@ public final class Engine {
   private final @Nullable LogSection log;
   private final Limits limits;
   private final Drawing drawing;
+  private final @Nullable KnownMaterial material;
   private final CutCalculator calculator;
   private final Map<String, Integer> measured = new HashMap<>();
 
@@ -53,8 +54,9 @@ public final class Engine {
     this.log = log;
     this.limits = plan.shop().limits();
     this.drawing = Drawing.of(plan, tables);
+    this.material = KnownMaterial.of(plan, tables).orElse(null);
     this.calculator =
-        new CutCalculator(drawing, limits, plan.machine(), specificForce(plan, tables));
+        new CutCalculator(drawing, limits, plan.machine(), specificForce(material, limits));
   }
 
   /** The plan as planned. */
@@ -68,16 +70,12 @@ public final class Engine {
   }
 
   /** Cutting force per area of chip in N/mm2, at the chip load the shop's limits name. */
-  private static double specificForce(Plan plan, StandardTables tables) {
-    double chip = plan.shop().limits().length(Limit.FEED_PER_TOOTH).millimetres();
-    if (plan.part() == null || plan.part().material() == null || chip <= 0) {
+  private static double specificForce(@Nullable KnownMaterial material, Limits limits) {
+    double chip = limits.length(Limit.FEED_PER_TOOTH).millimetres();
+    if (material == null || chip <= 0) {
       return UNKNOWN_FORCE;
     }
-    return tables
-        .materials()
-        .find(plan.part().material().value())
-        .map(material -> material.force().at(chip))
-        .orElse(UNKNOWN_FORCE);
+    return material.force().map(force -> force.at(chip)).orElse(UNKNOWN_FORCE);
   }
 
   private PlanRun run() {
@@ -92,7 +90,7 @@ public final class Engine {
       work = run.after();
       bench = worked.bench;
     }
-    return new PlanRun(plan, log, drawing, start, setups, work);
+    return new PlanRun(plan, log, drawing, material, start, setups, work);
   }
 
   /** The walk through one setup; the only mutable state, and it does not leave this method. */
@@ -168,7 +166,11 @@ public final class Engine {
       } else if (step instanceof Step.UseCutter use) {
         bench =
             bench.withCutter(
-                new Bench.Tool(use.cutter(), use.rpm(), use.feedPerTooth(), use.origin()));
+                new Bench.Tool(
+                    use.cutter(),
+                    use.rpm() == null ? null : use.rpm().value(),
+                    use.feedPerTooth() == null ? null : use.feedPerTooth().value(),
+                    use.origin()));
       } else if (step instanceof Step.Touch touch) {
         touch(touch);
       } else if (step instanceof Step.Find find) {

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * A plan worked through from the stock to the last line.
  *
  * @param log the readings it was worked through with, or nothing for the plan as planned
+ * @param material what is known of the part's material, if it is known at all
  * @param start the stock
  * @param end the work after the last setup
  */
@@ -20,6 +21,7 @@ public record PlanRun(
     Plan plan,
     @Nullable LogSection log,
     Drawing drawing,
+    @Nullable KnownMaterial material,
     Workpiece start,
     List<SetupRun> setups,
     Workpiece end) {
@@ -82,8 +84,11 @@ public record PlanRun(
 
   /** The cuts of these setups in order. */
   public Stream<CutRun> cuts() {
-    return knownSetups()
-        .flatMap(setup -> setup.steps().stream())
-        .flatMap(step -> Optional.ofNullable(step.cut()).stream());
+    return knownSteps().flatMap(step -> Optional.ofNullable(step.cut()).stream());
+  }
+
+  /** The steps of these setups in order. */
+  public Stream<StepRun> knownSteps() {
+    return knownSetups().flatMap(setup -> setup.steps().stream());
   }
 }

@@ -43,7 +43,8 @@ final class CliUsageTests {
   @TempDir Path folder;
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "check", "explain", "dial"})
+  @ValueSource(
+      strings = {"", "check", "explain", "dial", "speeds", "material", "thread", "drill", "fit"})
   void helpFitsTheScreen(String command) {
     Result result = command.isEmpty() ? run("--help") : run(command, "--help");
     assertThat(result.exitCode()).isZero();

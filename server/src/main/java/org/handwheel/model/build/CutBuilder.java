@@ -268,7 +268,7 @@ final class CutBuilder {
     clauses.direction = new Located<>(direction, origin);
   }
 
-  private static <T> @Nullable Located<T> located(@Nullable T value, Origin origin) {
+  static <T> @Nullable Located<T> located(@Nullable T value, Origin origin) {
     return value == null ? null : new Located<>(value, origin);
   }
 

@@ -9,12 +9,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.ExprContext;
 import org.handwheel.grammar.HandwheelParser.PropertyLineContext;
 import org.handwheel.grammar.HandwheelParser.ValueContext;
 import org.handwheel.model.Direction;
+import org.handwheel.model.Located;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Fix;
 import org.handwheel.syntax.Nearest;
@@ -33,6 +35,8 @@ import org.jspecify.annotations.Nullable;
  * <p>What is asked for but missing, and what is there but never asked for, is reported.
  */
 final class Properties {
+  private static final Pattern NAME = Pattern.compile("\\p{L}[\\p{L}\\d_-]*");
+
   private final Section section;
   private final Values values;
   private final Problems problems;
@@ -209,10 +213,45 @@ final class Properties {
     return list.isEmpty() ? null : values.quantity(section, number(single(name, list)), dimension);
   }
 
+  /** A value above zero. */
+  @Nullable Quantity positive(String name, Dimension dimension) {
+    Quantity quantity = quantity(name, dimension);
+    if (quantity != null && quantity.value().signum() <= 0) {
+      refuse(name, "must be more than zero");
+      return null;
+    }
+    return quantity;
+  }
+
+  /** Reports a value that was read but cannot be. */
+  void refuse(String name, String why) {
+    problems.error("bad-value", origin(name), "`" + name + "` " + why);
+  }
+
+  /**
+   * The name of something that is described elsewhere, as it is written.
+   *
+   * @param what what it names, for a message
+   */
+  @Nullable Located<String> nameOf(String name, String what) {
+    List<ValueContext> list = take(name);
+    if (list.isEmpty()) {
+      return null;
+    }
+    ValueContext value = single(name, list);
+    String text = value.getText();
+    if (value.OVER() != null || !NAME.matcher(text).matches()) {
+      problems.error("bad-value", section.origin(value), "expected the name of " + what + " here");
+      return null;
+    }
+    return new Located<>(text, section.origin(value));
+  }
+
   /** A list of one dimension; a unit on the last value holds for all before it without one. */
   List<Quantity> quantities(String name, Dimension dimension) {
     List<ValueContext> list = take(name);
     List<Quantity> found = new ArrayList<>();
+    BigFraction shared = list.isEmpty() ? BigFraction.ONE : Values.rate(list.get(list.size() - 1));
     for (int i = 0; i < list.size(); i++) {
       ValueContext value = list.get(i);
       Quantity quantity = values.expression(section, number(value));
@@ -227,7 +266,8 @@ final class Properties {
             "expected " + dimension.words() + ", got " + quantity.dimension().words());
         return List.of();
       }
-      found.add(new Quantity(dimension, quantity.value()));
+      found.add(
+          new Quantity(dimension, bare ? quantity.value().multiply(shared) : quantity.value()));
     }
     return found;
   }

@@ -140,8 +140,6 @@ public final class ShopFiles {
     switch (kind) {
       case LIMITS -> readLimits(properties);
       case SEVERITIES -> readSeverities(properties);
-      // The properties of a material are read by the tables of materials.
-      case MATERIAL -> things.add(new Owned.Piece(OwnKind.MATERIAL, name, origin, Map.of()));
       default -> {
         Owned thing = new ThingBuilder(name, origin, properties).build(kind);
         properties.finish();
@@ -166,7 +164,11 @@ public final class ShopFiles {
         }
       } else {
         BigFraction number = properties.number(property);
-        if (number != null) {
+        boolean whole =
+            number != null && number.signum() > 0 && number.compareTo(BigFraction.ONE) <= 0;
+        if (number != null && limit.isShare() && !whole) {
+          properties.refuse(property, "lies over 0 and is at most 1");
+        } else if (number != null) {
           limits.put(limit, Quantity.number(number));
         }
       }
@@ -196,7 +198,6 @@ public final class ShopFiles {
       case CUTTER -> Kind.CUTTER;
       case INSTRUMENT -> Kind.INSTRUMENT;
       case FINDER -> Kind.FINDER;
-      // The properties of a material are read by the tables of materials.
       case MATERIAL -> Kind.MATERIAL;
       default -> Kind.PIECE;
     };

@@ -159,15 +159,15 @@ final class StepBuilder {
 
   private @Nullable Step cutter(Section section, CutterLineContext line) {
     Owned.Cutter cutter = resolver.cutter(section, line.cutterRef());
-    Double rpm = null;
-    Length feed = null;
+    Located<Double> rpm = null;
+    Located<Length> feed = null;
     ClauseOnce once = new ClauseOnce(file, section);
     for (ToolClauseContext clause : line.toolClause()) {
       once.check(clause);
       if (clause instanceof ToolSpeedContext c) {
-        rpm = file.rpm(section, c.speedValue());
+        rpm = CutBuilder.located(file.rpm(section, c.speedValue()), section.origin(c));
       } else if (clause instanceof ToolFeedContext c) {
-        feed = cuts.feedPerTooth(section, c.feedValue());
+        feed = CutBuilder.located(cuts.feedPerTooth(section, c.feedValue()), section.origin(c));
       }
     }
     return cutter == null ? null : new Step.UseCutter(section.origin(line), cutter, rpm, feed);

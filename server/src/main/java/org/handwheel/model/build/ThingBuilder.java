@@ -13,6 +13,7 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
+import org.handwheel.units.LengthUnit;
 import org.handwheel.units.Quantity;
 import org.handwheel.units.Slope;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 final class ThingBuilder {
   private static final Slope DEFAULT_JAW_SQUARE = Slope.of(Length.mm("0.02"), Length.mm("100"));
   private static final Slope DEFAULT_SLACK = Slope.of(Length.mm("0.005"), Length.mm("1"));
+  private static final BigFraction MOST_FEED = BigFraction.of(100);
   private static final List<String> PIECE_SIZES =
       List.of("dia", "thickness", "width", "height", "length", "pitch", "point");
 
@@ -45,6 +47,7 @@ final class ThingBuilder {
           case INSTRUMENT -> instrument();
           case FINDER ->
               new Owned.Finder(name, origin, properties.requiredLength("dia", "tip dia"));
+          case MATERIAL -> material();
           default -> piece(kind);
         };
     return properties.areSound() ? thing : null;
@@ -166,6 +169,52 @@ final class ThingBuilder {
         range == null ? null : new LengthRange(range.get(0), range.get(1)),
         resolution,
         properties.length("accuracy", resolution));
+  }
+
+  private Owned material() {
+    Quantity feed = properties.positive("feed-per-tooth", Dimension.FEED_PER_TOOTH);
+    Quantity force = properties.positive("force", Dimension.NUMBER);
+    Quantity exponent = properties.positive("force-exponent", Dimension.NUMBER);
+    Quantity density = properties.positive("density", Dimension.NUMBER);
+    if (exponent != null && exponent.value().compareTo(BigFraction.ONE) >= 0) {
+      properties.refuse("force-exponent", "lies between 0 and 1");
+    }
+    if (feed != null && feed.value().compareTo(MOST_FEED) > 0) {
+      properties.refuse("feed-per-tooth", "is at most 100 mm (3.937 in)");
+      feed = null;
+    }
+    return new Owned.Material(
+        name,
+        origin,
+        properties.nameOf("like", "a material"),
+        surfaceSpeeds("speed-hss"),
+        surfaceSpeeds("speed-carbide"),
+        feed == null ? null : Length.of(feed.value(), LengthUnit.MM),
+        number(force),
+        number(exponent),
+        number(density));
+  }
+
+  private static @Nullable Double number(@Nullable Quantity quantity) {
+    return quantity == null ? null : quantity.value().doubleValue();
+  }
+
+  /** One cutting speed, or two: from, to. */
+  private Owned.@Nullable SurfaceSpeeds surfaceSpeeds(String property) {
+    List<Double> speeds =
+        properties.quantities(property, Dimension.SURFACE_SPEED).stream()
+            .map(speed -> speed.value().doubleValue())
+            .toList();
+    if (speeds.isEmpty()) {
+      return null;
+    }
+    double low = speeds.get(0);
+    double high = speeds.get(speeds.size() - 1);
+    if (speeds.size() > 2 || low <= 0 || high < low) {
+      properties.refuse(property, "takes one speed, or two: from, to");
+      return null;
+    }
+    return new Owned.SurfaceSpeeds(low, high);
   }
 
   private Owned piece(OwnKind kind) {

@@ -180,6 +180,15 @@ final class Values {
     return Literals.lengthUnit(quantity.unit().lengthUnit());
   }
 
+  /** What one of the unit of a single number is in the base unit; 1 for bare numbers and sums. */
+  static BigFraction rate(ParseTree node) {
+    QuantityContext quantity = soleQuantity(node);
+    return quantity == null || quantity.unit() == null || quantity.unit().lengthUnit() != null
+        ? BigFraction.ONE
+        : Literals.withUnit(BigFraction.ONE, quantity.unit().getText().toLowerCase(Locale.ROOT))
+            .value();
+  }
+
   private static boolean isBareNumber(ParseTree node) {
     QuantityContext quantity = soleQuantity(node);
     return quantity != null && quantity.unit() == null;

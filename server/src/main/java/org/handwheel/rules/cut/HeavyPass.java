@@ -46,7 +46,7 @@ public final class HeavyPass extends SimpleRule {
   }
 
   /** The clause that sets the depth, or the whole line where none does. */
-  private static Origin origin(CutRun cut) {
+  static Origin origin(CutRun cut) {
     Passes passes = null;
     if (cut.cut().purpose() instanceof Purpose.Clean clean) {
       return clean.at().origin();

@@ -14,6 +14,9 @@ public final class Deflection {
   /** The core over the diameter of an end mill. */
   public static final double CORE_FACTOR = 0.8;
 
+  /** No cutter bends so far: where the formula gives more, it has broken long before. */
+  private static final double MOST_MILLIMETRES = 1000;
+
   private Deflection() {}
 
   /**
@@ -31,8 +34,8 @@ public final class Deflection {
     double core = CORE_FACTOR * diameter.millimetres();
     double secondMoment = Math.PI * Math.pow(core, 4) / 64;
     double length = stickOut.millimetres();
-    return Length.ofMillimetres(
-        newtons * Math.pow(length, 3) / (3 * material.youngsModulus() * secondMoment));
+    double bent = newtons * Math.pow(length, 3) / (3 * material.youngsModulus() * secondMoment);
+    return Length.ofMillimetres(Math.min(bent, MOST_MILLIMETRES));
   }
 
   /** What the trade says of how far a cutter sticks out. Common practice, no source. */

@@ -16,6 +16,9 @@ public final class Feed {
   /** A handwheel turned slower than this, in seconds a turn, is hard to keep steady. */
   public static final double SLOWEST_CRANKING = 15;
 
+  /** A feed worked back from the fastest winding is not faster for being rounded. */
+  private static final double ROUNDING = 1e-6;
+
   private Feed() {}
 
   /**
@@ -26,7 +29,7 @@ public final class Feed {
    * @param turnsPerMinute of the spindle
    */
   public static double table(Length perTooth, int teeth, double turnsPerMinute) {
-    return perTooth.times(atLeastOne(teeth)).millimetres() * turnsPerMinute;
+    return perTooth.millimetres() * atLeastOne(teeth) * turnsPerMinute;
   }
 
   /** The feed per tooth a table feed in millimetres per minute comes to. */
@@ -65,7 +68,7 @@ public final class Feed {
   public record HandFeed(double secondsPerTurn, double divisionsPerSecond) {
     /** Common practice, no source. */
     public boolean isTooFastToCrank() {
-      return secondsPerTurn < FASTEST_CRANKING;
+      return secondsPerTurn < FASTEST_CRANKING * (1 - ROUNDING);
     }
 
     /** Common practice, no source. */

@@ -56,7 +56,9 @@ public final class ScrewHoles {
   }
 
   private Optional<HeadRow> head(ScrewThread thread) {
-    return heads.stream().filter(row -> row.screw.fits(thread)).findFirst();
+    // The inch heads are those of Unified screws; Whitworth screws have their own.
+    boolean whitworth = thread.series().form() == ThreadForm.WHITWORTH_55;
+    return heads.stream().filter(row -> !whitworth && row.screw.fits(thread)).findFirst();
   }
 
   /**

@@ -177,8 +177,8 @@ class LanguageReferenceTests {
             assertThat(properties)
                 .containsExactlyInAnyOrderElementsOf(
                     Arrays.stream(Limit.values()).map(Limit::word).toList());
-        case SEVERITIES, MATERIAL -> assertThat(shown).containsKey(kind);
-        case MACHINE, VISE, PARALLELS, CUTTER, INSTRUMENT, FINDER ->
+        case SEVERITIES -> assertThat(shown).containsKey(kind);
+        case MACHINE, VISE, PARALLELS, CUTTER, INSTRUMENT, FINDER, MATERIAL ->
             assertThat(properties).as(kind.word()).isEqualTo(properties(kind));
         default -> assertThat(properties(kind)).as(kind.word()).containsAll(properties);
       }
@@ -237,7 +237,7 @@ class LanguageReferenceTests {
             .collect(Collectors.joining("\n"));
     Set<String> words = new TreeSet<>();
     for (OwnKind kind : OwnKind.values()) {
-      if (kind != OwnKind.LIMITS && kind != OwnKind.SEVERITIES && kind != OwnKind.MATERIAL) {
+      if (kind != OwnKind.LIMITS && kind != OwnKind.SEVERITIES) {
         properties(kind).stream()
             .map(name -> name.replaceFirst("-[xyz]$", "-A"))
             .filter(name -> !isPiece(kind))

@@ -1,0 +1,77 @@
+package org.handwheel.rules.cut;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import org.handwheel.model.Owned;
+import org.handwheel.rules.Checkup;
+import org.handwheel.rules.SimpleRule;
+import org.handwheel.rules.size.UnitSuspect;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Severity;
+import org.handwheel.units.Length;
+import org.handwheel.work.CutRun;
+import org.handwheel.work.CuttingCalculator;
+import org.handwheel.work.CuttingConditions;
+import org.handwheel.work.CuttingConditions.FeedFrom;
+import org.handwheel.work.PlanRun.StepRun;
+
+/** A pass that asks more than the motor gives. */
+public final class MotorPower extends SimpleRule {
+  private static final Length FINEST = Length.mm("0.05");
+
+  public MotorPower() {
+    super("power", Severity.WARNING);
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
+    checkup
+        .run()
+        .knownSteps()
+        .filter(step -> step.cut() != null && !UnitSuspect.isSuspectDepth(checkup, step.cut()))
+        .forEach(
+            step ->
+                CuttingCalculator.of(checkup.run(), step)
+                    .ifPresent(conditions -> check(step, conditions, out)));
+  }
+
+  private void check(StepRun step, CuttingConditions conditions, Consumer<Finding> out) {
+    Double inHand = conditions.powerInHand();
+    CutRun cut = step.cut();
+    Owned.Machine machine = conditions.asked().machine();
+    if (inHand == null || inHand >= 1 || conditions.load() == null) {
+      return;
+    }
+    if (cut == null || machine == null) {
+      return;
+    }
+    List<Related> related = new ArrayList<>();
+    related.add(new Related(machine.origin(), "the motor's power is given here"));
+    if (conditions.feed() != null
+        && conditions.feed().from() == FeedFrom.STATED
+        && cut.cut().feedPerTooth() == null
+        && step.benchBefore().cutter() != null) {
+      related.add(new Related(step.benchBefore().cutter().origin(), "the feed is given here"));
+    }
+    out.accept(
+        finding(
+            HeavyPass.origin(cut),
+            "this pass asks about "
+                + RateText.power(conditions.load().motorKilowatts())
+                + " of the motor, which gives "
+                + RateText.power(machine.watts() / 1000)
+                + bears(cut, inHand)
+                + ", or feed more slowly",
+            related.toArray(Related[]::new)));
+  }
+
+  /** The power goes about as the depth of the pass. */
+  private static String bears(CutRun cut, double inHand) {
+    long steps = (long) (cut.passDepth().millimetres() * inHand / FINEST.millimetres());
+    return steps < 1
+        ? "; take less at a time"
+        : "; take about " + FINEST.times(steps) + " at a time";
+  }
+}

@@ -1,0 +1,183 @@
+package org.handwheel.rules.cut;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.handwheel.model.Limit;
+import org.handwheel.model.Located;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Step;
+import org.handwheel.rules.Checkup;
+import org.handwheel.rules.SimpleRule;
+import org.handwheel.shop.cutting.SpindleSpeed;
+import org.handwheel.shop.material.SpeedRange;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Fix;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Severity;
+import org.handwheel.work.CuttingCalculator;
+import org.handwheel.work.CuttingConditions.SpeedFrom;
+import org.handwheel.work.CuttingConditions.Spindle;
+import org.handwheel.work.KnownMaterial;
+import org.handwheel.work.PlanRun.StepRun;
+import org.jspecify.annotations.Nullable;
+
+/** A spindle speed that the machine does not have, or that is too fast for material and cutter. */
+public final class SpeedOutOfRange extends SimpleRule {
+  /** Steps are stated as on the machine's plate; nobody means another one by so little. */
+  private static final double SAME = 0.01;
+
+  public SpeedOutOfRange() {
+    super("speed-out-of-range", Severity.WARNING);
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
+    checkup.run().knownSteps().forEach(step -> check(checkup, step, out));
+  }
+
+  private void check(Checkup checkup, StepRun step, Consumer<Finding> out) {
+    if (step.step() instanceof Step.UseCutter use) {
+      if (use.rpm() != null) {
+        stated(checkup, use.cutter(), use.rpm()).ifPresent(out);
+      } else {
+        slowest(checkup, use).ifPresent(out);
+      }
+    } else if (step.step() instanceof Step.Cut cut
+        && cut.rpm() != null
+        && step.benchBefore().cutter() != null) {
+      stated(checkup, step.benchBefore().cutter().cutter(), cut.rpm()).ifPresent(out);
+    }
+  }
+
+  private static @Nullable SpeedRange usual(Checkup checkup, Owned.Cutter cutter) {
+    KnownMaterial material = checkup.run().material();
+    return material == null ? null : material.speeds(cutter.madeOf()).orElse(null);
+  }
+
+  /** What is wrong with a speed that the plan says. */
+  private Optional<Finding> stated(Checkup checkup, Owned.Cutter cutter, Located<Double> rpm) {
+    Owned.Machine machine = checkup.plan().machine();
+    double turns = rpm.value();
+    if (machine != null && machine.topSpeed() > 0 && turns > machine.topSpeed() * (1 + SAME)) {
+      String message =
+          RateText.rpm(turns)
+              + " is above the top speed of `"
+              + machine.name()
+              + "`, "
+              + RateText.rpm(machine.topSpeed());
+      return Optional.of(about(checkup, cutter, rpm.origin(), message));
+    }
+    SpeedRange usual = usual(checkup, cutter);
+    double edge = SpindleSpeed.metresPerMinute(turns, cutter.dia());
+    if (usual != null && edge > usual.high() * checkup.limits().number(Limit.SPEED_MARGIN)) {
+      String message =
+          RateText.rpm(turns)
+              + " is "
+              + RateText.surfaceSpeed(edge)
+              + " at the edge of `"
+              + cutter.name()
+              + "`; "
+              + usualWords(checkup, cutter, usual);
+      return Optional.of(about(checkup, cutter, rpm.origin(), message));
+    }
+    if (machine != null && !machine.speeds().isEmpty() && !isStep(machine, turns)) {
+      String message =
+          "`"
+              + machine.name()
+              + "` has no step of "
+              + RateText.rpm(turns)
+              + "; it has "
+              + neighbours(machine.speeds(), turns);
+      return Optional.of(about(checkup, cutter, rpm.origin(), message));
+    }
+    return Optional.empty();
+  }
+
+  /** A machine that cannot turn slowly enough for a cutter, when no speed is said. */
+  private Optional<Finding> slowest(Checkup checkup, Step.UseCutter use) {
+    Owned.Machine machine = checkup.plan().machine();
+    SpeedRange usual = usual(checkup, use.cutter());
+    if (machine == null || usual == null || !use.cutter().dia().isPositive()) {
+      return Optional.empty();
+    }
+    Spindle spindle = fitting(machine, usual, use.cutter());
+    double margin = checkup.limits().number(Limit.SPEED_MARGIN);
+    if (spindle.from() != SpeedFrom.SLOWEST_STEP
+        || spindle.metresPerMinute() <= usual.high() * margin) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        finding(
+            use.origin(),
+            "the slowest speed of `"
+                + machine.name()
+                + "`, "
+                + RateText.rpm(spindle.turnsPerMinute())
+                + ", is "
+                + RateText.surfaceSpeed(spindle.metresPerMinute())
+                + " at the edge of `"
+                + use.cutter().name()
+                + "`; "
+                + usualWords(checkup, use.cutter(), usual)
+                + "; take a smaller cutter",
+            related(machine, use.cutter())));
+  }
+
+  private static String usualWords(Checkup checkup, Owned.Cutter cutter, SpeedRange usual) {
+    KnownMaterial material = checkup.run().material();
+    return "usual for "
+        + (material == null ? "it" : material.words())
+        + " and "
+        + KnownMaterial.standard(cutter.madeOf()).words()
+        + " are up to "
+        + RateText.surfaceSpeed(usual.high());
+  }
+
+  private Finding about(Checkup checkup, Owned.Cutter cutter, Origin speed, String message) {
+    Owned.Machine machine = checkup.plan().machine();
+    SpeedRange usual = usual(checkup, cutter);
+    Finding finding = finding(speed, message, related(machine, cutter));
+    if (machine == null || machine.speeds().isEmpty() || usual == null) {
+      return finding;
+    }
+    Spindle fitting = fitting(machine, usual, cutter);
+    if (fitting.from() != SpeedFrom.STEP) {
+      return finding;
+    }
+    String words = "speed " + RateText.rpm(fitting.turnsPerMinute());
+    return finding.withFix(Fix.replace("Write `" + words + "`", speed, words));
+  }
+
+  private static Spindle fitting(Owned.Machine machine, SpeedRange usual, Owned.Cutter cutter) {
+    double wanted = SpindleSpeed.turnsPerMinute(usual.middle(), cutter.dia());
+    return CuttingCalculator.fitting(machine, wanted, cutter.dia());
+  }
+
+  private static Related[] related(Owned.@Nullable Machine machine, Owned.Cutter cutter) {
+    List<Related> related = new ArrayList<>();
+    if (machine != null) {
+      related.add(new Related(machine.origin(), "the machine's speeds are given here"));
+    }
+    related.add(new Related(cutter.origin(), "the cutter is described here"));
+    return related.toArray(Related[]::new);
+  }
+
+  private static boolean isStep(Owned.Machine machine, double turns) {
+    return machine.speeds().stream().anyMatch(step -> Math.abs(step - turns) <= step * SAME);
+  }
+
+  private static String neighbours(List<Double> steps, double turns) {
+    Optional<Double> below =
+        steps.stream().filter(step -> step < turns).max(Comparator.naturalOrder());
+    Optional<Double> above =
+        steps.stream().filter(step -> step > turns).min(Comparator.naturalOrder());
+    if (below.isPresent() && above.isPresent()) {
+      return RateText.rpm(below.get()) + " and " + RateText.rpm(above.get());
+    }
+    return below.or(() -> above).map(RateText::rpm).orElse("none");
+  }
+}
