@@ -95,6 +95,16 @@ class CuttingLoadRulesTests {
     assertThat(of(plan, "material-unknown")).isEmpty();
   }
 
+  @Test
+  void aMaterialWithAWrongPropertyIsKnownAllTheSame() {
+    BenchPlan plan =
+        facing("EM16, speed 930 rpm", "clean top at 0.2")
+            .in("soft")
+            .with("own material soft\n  like: steel-mild\n  force: 0\n");
+    assertThat(of(plan, "material-unknown")).isEmpty();
+    assertThat(of(plan, "speed-out-of-range")).hasSize(1);
+  }
+
   /** Half a thou is the floor (common practice, no source). */
   @ParameterizedTest
   @CsvSource({"0.01 mm/tooth, 1", "0.4 thou/tooth, 1", "0.02 mm/tooth, 0", "2 thou/tooth, 0"})

@@ -50,7 +50,8 @@ final class ThingBuilder {
           case MATERIAL -> material();
           default -> piece(kind);
         };
-    return properties.areSound() ? thing : null;
+    // A material is known by its name even if a property of it is wrong.
+    return properties.areSound() || kind == OwnKind.MATERIAL ? thing : null;
   }
 
   private Owned machine() {
