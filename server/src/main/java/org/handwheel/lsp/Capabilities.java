@@ -1,6 +1,7 @@
 package org.handwheel.lsp;
 
 import java.util.List;
+import org.eclipse.lsp4j.CodeLensOptions;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentLinkOptions;
@@ -53,6 +54,7 @@ final class Capabilities {
     capabilities.setDocumentSymbolProvider(true);
     capabilities.setWorkspaceSymbolProvider(true);
     capabilities.setInlayHintProvider(true);
+    capabilities.setCodeLensProvider(new CodeLensOptions(false));
     capabilities.setSemanticTokensProvider(
         new SemanticTokensWithRegistrationOptions(Shapes.legend(), true, true));
     capabilities.setFoldingRangeProvider(true);

@@ -6,6 +6,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import org.eclipse.lsp4j.CodeLens;
+import org.eclipse.lsp4j.CodeLensParams;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionList;
 import org.eclipse.lsp4j.CompletionParams;
@@ -291,6 +293,15 @@ final class PlanTexts implements TextDocumentService {
                 session.settings().of(question.file().root()).hints(),
                 question.offset(params.getRange().getStart()),
                 question.offset(params.getRange().getEnd())));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends CodeLens>> codeLens(CodeLensParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        List.of(),
+        (question, view) ->
+            LensAnswers.lenses(question, view, session.settings().of(question.file().root())));
   }
 
   // ---- How a text looks
