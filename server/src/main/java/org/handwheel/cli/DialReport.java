@@ -16,6 +16,7 @@ import org.handwheel.model.Owned.ZDrive;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
+import org.handwheel.units.SixtyFourths;
 import org.handwheel.work.Dial;
 import org.handwheel.work.Dial.Rounding;
 import org.handwheel.work.Dial.Setting;

@@ -3,6 +3,7 @@ package org.handwheel.cli;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.handwheel.ide.RulePages;
 import org.handwheel.rules.Rules;
 import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.Severity;

@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.handwheel.cli.CheckCommand.FailOn;
 import org.handwheel.cli.CheckCommand.Format;
+import org.handwheel.ide.RulePages;
+import org.handwheel.lsp.PackedPages;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
 import org.jspecify.annotations.Nullable;
@@ -59,7 +61,7 @@ final class Handwheel implements Callable<Integer> {
 
   /** Runs one command; never throws, and never ends the process. */
   static int run(Surroundings surroundings, String... args) {
-    return run(surroundings, new RulePages.OnClassPath(), args);
+    return run(surroundings, new PackedPages(), args);
   }
 
   /** Runs one command with other pages for the rules. */

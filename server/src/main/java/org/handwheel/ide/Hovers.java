@@ -250,7 +250,15 @@ public final class Hovers {
         || parent instanceof HoldInViseLineContext
         || parent instanceof HoldOnLineContext) {
       return here.setup()
-          .map(setup -> hover(spot.origin(), withForm(HoldHover.text(setup), parent)));
+          .map(
+              setup -> {
+                HoverText.Builder text = HoverText.titled(HoldHover.text(setup).title());
+                text.addParts(HoldHover.text(setup));
+                if (parent instanceof SetupHeaderContext) {
+                  SetupSummary.add(text, view, setup);
+                }
+                return hover(spot.origin(), withForm(text.build(), parent));
+              });
     }
     boolean cut =
         parent instanceof CleanLineContext

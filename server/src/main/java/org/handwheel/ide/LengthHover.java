@@ -133,7 +133,7 @@ final class LengthHover {
             && written.matches(".*[-+*/(].*");
     HoverText.Builder text = HoverText.titled((sum ? written.strip() + " = " : "") + length);
     text.fact("Exactly", QuantityText.exact(length));
-    InchFraction.near(length.abs()).ifPresent(near -> text.fact("Fraction", near.words()));
+    InchFraction.words(length.abs()).ifPresent(near -> text.fact("Fraction", near));
     Optional<Direction> cutter = here.windsIn();
     cutter.ifPresent(direction -> DialText.add(text, length, direction, here.machine()));
     return text.build();

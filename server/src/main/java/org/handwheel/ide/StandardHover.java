@@ -102,8 +102,7 @@ final class StandardHover {
               HoverText.Builder text =
                   HoverText.titled("Drill " + drill.words() + ": " + drill.diameter());
               text.fact("Exactly", QuantityText.exact(drill.diameter()));
-              InchFraction.near(drill.diameter())
-                  .ifPresent(near -> text.fact("Fraction", near.words()));
+              InchFraction.words(drill.diameter()).ifPresent(near -> text.fact("Fraction", near));
               tables
                   .drilling()
                   .feedPerTurn(drill.diameter())

@@ -86,7 +86,7 @@ final class ThingHover {
     text.fact("Written", "`let " + name + " = " + written + "`");
     if (value.is(Dimension.LENGTH)) {
       text.fact("Exactly", QuantityText.exact(value.toLength()));
-      InchFraction.near(value.toLength()).ifPresent(near -> text.fact("Fraction", near.words()));
+      InchFraction.words(value.toLength()).ifPresent(near -> text.fact("Fraction", near));
     }
     return text.build();
   }

@@ -3,6 +3,7 @@ package org.handwheel.lsp;
 import java.util.List;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
+import org.eclipse.lsp4j.CodeLensOptions;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentLinkOptions;
@@ -55,6 +56,7 @@ final class Capabilities {
     capabilities.setDocumentSymbolProvider(true);
     capabilities.setWorkspaceSymbolProvider(true);
     capabilities.setInlayHintProvider(true);
+    capabilities.setCodeLensProvider(new CodeLensOptions(false));
     capabilities.setSemanticTokensProvider(
         new SemanticTokensWithRegistrationOptions(Shapes.legend(), true, true));
     capabilities.setFoldingRangeProvider(true);

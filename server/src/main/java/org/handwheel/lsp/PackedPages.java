@@ -9,7 +9,7 @@ import org.handwheel.rules.Rules;
 import org.jspecify.annotations.Nullable;
 
 /** The pages of the rules that are packed with the program. */
-final class PackedPages implements RulePages {
+public final class PackedPages implements RulePages {
   @Override
   public Optional<String> page(String rule) {
     // Ids are words with dashes; anything else is no page's name.

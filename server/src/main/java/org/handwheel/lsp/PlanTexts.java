@@ -8,6 +8,8 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.CodeLens;
+import org.eclipse.lsp4j.CodeLensParams;
 import org.eclipse.lsp4j.Command;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionList;
@@ -294,6 +296,15 @@ final class PlanTexts implements TextDocumentService {
                 session.settings().of(question.file().root()).hints(),
                 question.offset(params.getRange().getStart()),
                 question.offset(params.getRange().getEnd())));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends CodeLens>> codeLens(CodeLensParams params) {
+    return answer(
+        params.getTextDocument().getUri(),
+        List.of(),
+        (question, view) ->
+            LensAnswers.lenses(question, view, session.settings().of(question.file().root())));
   }
 
   // ---- How a text looks

@@ -2,6 +2,7 @@ package org.handwheel.lsp;
 
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -74,12 +75,23 @@ final class SettingsFiles {
     if (!Files.exists(file)) {
       return new Read(new SourceText(""), ProjectSettings.NONE, List.of());
     }
-    TextFile.Result result = TextFile.read(file);
+    TextFile.Result result =
+        isInside(file, root)
+            ? TextFile.read(file)
+            : new TextFile.Refused("a link leads outside the workspace");
     if (result instanceof TextFile.Text text) {
       return new Read(new SourceText(text.text()), ProjectSettings.parse(text.text()), List.of());
     }
     String reason = ((TextFile.Refused) result).reason();
     return new Read(new SourceText(""), ProjectSettings.NONE, List.of(reason));
+  }
+
+  private static boolean isInside(Path file, WorkspaceRoot root) {
+    try {
+      return file.toRealPath().startsWith(root.folder().toRealPath());
+    } catch (IOException e) {
+      return false;
+    }
   }
 
   /** What could not be read of a folder's settings file. */

@@ -22,8 +22,8 @@ import org.locationtech.jts.geom.Geometry;
 
 /** Works out one cut: what comes off, what the cutter sweeps, how the teeth meet the work. */
 final class CutCalculator {
-  /** How far the cutter's axis runs past the work's ends beyond its radius. */
-  private static final double RUN_OUT = 2;
+  /** How far the cutter's axis runs past the work's ends beyond its radius, in millimetres. */
+  static final double RUN_OUT = 2;
 
   private static final Length TOUCHING = Length.ofMillimetres(0.001);
 

@@ -158,9 +158,14 @@ public final class Scene {
     boolean alongX = travel == Axis.X;
     double across = alongX ? envelope.getHeight() : envelope.getWidth();
     double middle = (alongX ? envelope.centre().getY() : envelope.centre().getX()) + offset;
+    return new Lanes(travel, middle, laneCount(across, radius, stepOver), stepOver);
+  }
+
+  /** How many lanes cover a face, as in {@link #lanes}. */
+  static int laneCount(double across, double radius, double stepOver) {
     double count =
         stepOver <= 0 ? 1 : Math.ceil(Math.max(0, across - 2 * radius) / stepOver - 1e-9) + 1;
-    return new Lanes(travel, middle, (int) Math.min(count, MOST_LANES), stepOver);
+    return (int) Math.min(count, MOST_LANES);
   }
 
   /**

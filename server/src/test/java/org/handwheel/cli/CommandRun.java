@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.handwheel.cli.Surroundings.Screen;
+import org.handwheel.ide.RulePages;
 
 /** Runs the command line inside the test, with everything a process would give it. */
 final class CommandRun {

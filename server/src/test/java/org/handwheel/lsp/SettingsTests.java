@@ -137,6 +137,33 @@ final class SettingsTests {
   }
 
   @Test
+  void linesOverSetupsAreShownWhereTheyAreWanted() throws IOException {
+    try (LspClient client = client(Clients.PUSH, "null")) {
+      begin(client);
+      assertThat(lenses(client)).isEmpty();
+      project("lens: on\n");
+      tellChanged(client);
+      JsonArray lenses = lenses(client);
+      assertThat(lenses).hasSize((int) text.lines().filter(l -> l.startsWith("setup ")).count());
+      JsonObject first = lenses.get(0).getAsJsonObject();
+      assertThat(first.getAsJsonObject("command").get("title").getAsString())
+          .startsWith("about ")
+          .contains(": V80, ");
+      int line = first.getAsJsonObject("range").getAsJsonObject("start").get("line").getAsInt();
+      assertThat(text.lines().toList().get(line)).startsWith("setup one");
+    }
+    project("");
+    try (LspClient client = client(Clients.PLAIN, "{\"lens\":true}")) {
+      begin(client);
+      assertThat(lenses(client)).isNotEmpty();
+    }
+  }
+
+  private JsonArray lenses(LspClient client) {
+    return client.call("textDocument/codeLens", LspClient.document(plan)).getAsJsonArray();
+  }
+
+  @Test
   void changesOfSettingsAreRegisteredWhereTheEditorWantsThat() {
     try (LspClient client = client(ASKED, "null")) {
       begin(client);

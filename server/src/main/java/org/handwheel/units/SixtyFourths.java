@@ -1,11 +1,9 @@
-package org.handwheel.cli;
+package org.handwheel.units;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
 import org.apache.commons.numbers.fraction.BigFraction;
-import org.handwheel.units.Length;
-import org.handwheel.units.LengthUnit;
 
 /**
  * The nearest 64th of an inch to a length, as fractional drawings and rules have it.
@@ -13,10 +11,11 @@ import org.handwheel.units.LengthUnit;
  * @param count how many 64ths
  * @param error how much more they are than the length; negative if less
  */
-record SixtyFourths(long count, Length error) {
+public record SixtyFourths(long count, Length error) {
   private static final BigInteger PER_INCH = BigInteger.valueOf(64);
 
-  static SixtyFourths nearest(Length length) {
+  /** The 64th nearest to a length; of two as near the even one. */
+  public static SixtyFourths nearest(Length length) {
     BigFraction exact =
         BigFraction.of(length.picometres())
             .multiply(64)
@@ -30,7 +29,7 @@ record SixtyFourths(long count, Length error) {
   }
 
   /** In the language's spelling: {@code 1-3/8 in}. */
-  String text() {
+  public String text() {
     long whole = count / 64;
     long part = count % 64;
     if (part == 0) {

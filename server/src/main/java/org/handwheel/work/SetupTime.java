@@ -1,0 +1,191 @@
+package org.handwheel.work;
+
+import java.util.OptionalDouble;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Plan;
+import org.handwheel.model.Step;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.shop.cutting.Feed;
+import org.handwheel.work.CutRun.Mode;
+import org.handwheel.work.PlanRun.SetupRun;
+import org.handwheel.work.PlanRun.StepRun;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * About how long a setup takes.
+ *
+ * <p>Cutting: passes x lanes x way / table feed. The way is what the cutter's axis travels: the
+ * work's length along the travel and, at either end, the cutter's radius and 2 mm (geometry). The
+ * feed is that of {@link CuttingRates}, though never faster than a handle can be turned, {@link
+ * Feed#FASTEST_CRANKING}. Where a cut may take a pass more or less the most are counted. Handling
+ * is a sum of {@link Allowance}s.
+ *
+ * @param cutting minutes of cutting
+ * @param handling minutes of all else
+ * @param untimed how many cuts are in neither, as their feed is not known
+ */
+public record SetupTime(double cutting, double handling, int untimed) {
+  /** Minutes that handling takes, with care and by hand: common practice, no source. */
+  public enum Allowance {
+    /** Wiping, laying in, closing the jaws; or clamping to a plate. */
+    HOLD(5),
+    /** Tapping the work down and trying the parallels. */
+    SEAT(1),
+    /** Setting the vise true. */
+    TRUE_VISE(10),
+    /** Setting the head square. */
+    TRAM(15),
+    /** Another cutter into the spindle. */
+    CHANGE_CUTTER(3),
+    /** Touching off. */
+    TOUCH(2),
+    /** An edge or a centre found. */
+    FIND(3),
+    /** An axis set to a depth. */
+    SET_DEPTH(0.5),
+    /** Head moved on its column. */
+    MOVE_HEAD(5),
+    /** Winding back after a pass and in for the next. */
+    PASS(0.5),
+    /** One hole spotted, drilled or else, with the dials wound to it. */
+    HOLE(2),
+    /** Burrs off. */
+    DEBURR(2),
+    WIPE(0.5),
+    /** Measuring, with the spindle stopped and the work wiped. */
+    MEASURE(2);
+
+    private final double minutes;
+
+    Allowance(double minutes) {
+      this.minutes = minutes;
+    }
+
+    public double minutes() {
+      return minutes;
+    }
+  }
+
+  /** The time of a setup worked through. */
+  public static SetupTime of(Plan plan, SetupRun setup, StandardTables tables) {
+    double cutting = 0;
+    double handling = Allowance.HOLD.minutes();
+    int untimed = 0;
+    for (StepRun step : setup.steps()) {
+      handling += allowance(step);
+      if (step.step() instanceof Step.FeatureCut) {
+        untimed++;
+      }
+      if (step.step() instanceof Step.Cut) {
+        OptionalDouble minutes = cutting(plan, setup, step, tables);
+        cutting += minutes.orElse(0);
+        untimed += minutes.isEmpty() ? 1 : 0;
+      }
+    }
+    return new SetupTime(cutting, handling, untimed);
+  }
+
+  public double minutes() {
+    return cutting + handling;
+  }
+
+  private static double allowance(StepRun run) {
+    Step step = run.step();
+    if (step instanceof Step.Cut) {
+      CutRun cut = run.cut();
+      return cut == null ? 0 : passes(cut) * Allowance.PASS.minutes();
+    }
+    if (step instanceof Step.HoleCut holes) {
+      return holes.holes().size() * Math.max(1, holes.sizes().size()) * Allowance.HOLE.minutes();
+    }
+    if (step instanceof Step.UseCutter use) {
+      Bench.Tool before = run.benchBefore().cutter();
+      boolean stays =
+          before != null && before.cutter().name().equalsIgnoreCase(use.cutter().name());
+      return stays ? 0 : Allowance.CHANGE_CUTTER.minutes();
+    }
+    @Nullable Allowance allowance = simple(step);
+    return allowance == null ? 0 : allowance.minutes();
+  }
+
+  /**
+   * What a step takes whatever it is done with; locks, dials set to zero and notes take nothing.
+   */
+  private static @Nullable Allowance simple(Step step) {
+    if (step instanceof Step.Seat) {
+      return Allowance.SEAT;
+    }
+    if (step instanceof Step.TrueVise) {
+      return Allowance.TRUE_VISE;
+    }
+    if (step instanceof Step.Tram) {
+      return Allowance.TRAM;
+    }
+    if (step instanceof Step.Touch) {
+      return Allowance.TOUCH;
+    }
+    if (step instanceof Step.Find) {
+      return Allowance.FIND;
+    }
+    if (step instanceof Step.SetDepth) {
+      return Allowance.SET_DEPTH;
+    }
+    if (step instanceof Step.MoveHead) {
+      return Allowance.MOVE_HEAD;
+    }
+    if (step instanceof Step.Deburr) {
+      return Allowance.DEBURR;
+    }
+    if (step instanceof Step.Wipe) {
+      return Allowance.WIPE;
+    }
+    return step instanceof Step.Measure ? Allowance.MEASURE : null;
+  }
+
+  private static long passes(CutRun cut) {
+    return cut.passes() + cut.cut().springPasses();
+  }
+
+  private static OptionalDouble cutting(
+      Plan plan, SetupRun setup, StepRun step, StandardTables tables) {
+    CutRun cut = step.cut();
+    Orientation lies = setup.orientation();
+    if (cut == null || lies == null) {
+      return OptionalDouble.empty();
+    }
+    OptionalDouble feed =
+        CuttingRates.of(plan, cut.cutter(), tables).tableFeed(cut, step.benchBefore());
+    Axis travel = cut.travel().axis();
+    SizeState along = step.before().size(lies.along(travel));
+    if (feed.isEmpty() || along == null) {
+      return OptionalDouble.empty();
+    }
+    double radius = cut.cutter().radius().millimetres();
+    double way = along.range().high().millimetres() + 2 * (radius + CutCalculator.RUN_OUT);
+    double byHand = Math.min(feed.getAsDouble(), fastest(plan, travel));
+    return OptionalDouble.of(passes(cut) * lanes(cut, lies, step.before()) * way / byHand);
+  }
+
+  /** The fastest feed a handle gives that is turned by hand, in mm/min. */
+  private static double fastest(Plan plan, Axis travel) {
+    Owned.Machine machine = plan.machine();
+    Owned.Screw screw = machine == null ? null : machine.screw(travel);
+    return screw == null
+        ? Double.MAX_VALUE
+        : 60 * screw.lead().millimetres() / Feed.FASTEST_CRANKING;
+  }
+
+  /** How many lanes side by side a pass over the face takes. */
+  private static int lanes(CutRun cut, Orientation lies, Workpiece before) {
+    Axis across = cut.travel().axis() == Axis.X ? Axis.Y : Axis.X;
+    SizeState width = before.size(lies.along(across));
+    if (cut.mode() != Mode.END || cut.cut().stepOver() == null || width == null) {
+      return 1;
+    }
+    double flat =
+        Math.max(0, cut.cutter().radius().millimetres() - cut.cutter().corner().millimetres());
+    return Scene.laneCount(
+        width.range().high().millimetres(), flat, cut.cut().stepOver().value().millimetres());
+  }
+}
