@@ -7,13 +7,13 @@ import org.handwheel.model.Plan;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.cutting.Feed;
 import org.handwheel.shop.cutting.SpindleSpeed;
-import org.handwheel.shop.material.Material;
 import org.handwheel.shop.material.SpeedRange;
 import org.handwheel.units.Length;
 import org.handwheel.work.Bench;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.CuttingRates;
 import org.handwheel.work.CuttingRates.Speed;
+import org.handwheel.work.KnownMaterial;
 
 /**
  * Spindle speed and feeds to start a cut with: from the material's usual cutting speed, the cutter
@@ -41,7 +41,7 @@ final class CuttingAdvice {
       text.fact(
           "Spindle speed",
           rates.material() == null
-              ? "the tables know no cutting speed for the material"
+              ? "no cutting speed is known for the material"
               : "the machine's speeds are not known");
       return;
     }
@@ -88,7 +88,7 @@ final class CuttingAdvice {
     String words =
         QuantityText.surfaceSpeed(
             SpindleSpeed.metresPerMinute(turnsPerMinute, rates.cutter().dia()));
-    Material material = rates.material();
+    KnownMaterial material = rates.material();
     Optional<SpeedRange> usual = rates.usual();
     if (material == null || usual.isEmpty()) {
       return words + " at the edge";

@@ -4,13 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.handwheel.model.Owned;
-import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Plan;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.cutting.Feed;
 import org.handwheel.shop.cutting.SpindleSpeed;
-import org.handwheel.shop.material.CutterMaterial;
-import org.handwheel.shop.material.Material;
 import org.handwheel.shop.material.SpeedRange;
 import org.handwheel.units.Length;
 import org.jspecify.annotations.Nullable;
@@ -19,20 +16,13 @@ import org.jspecify.annotations.Nullable;
  * Spindle speed and table feed to start a cut with: what the plan says, else from the material's
  * usual cutting speed, the cutter and the speeds the machine has.
  *
- * @param material the part's material, if the tables know it
+ * @param material the part's material, the shop's own before the tables'
  * @param machine the plan's machine, if it names one
  */
 public record CuttingRates(
-    Owned.Cutter cutter, @Nullable Material material, Owned.@Nullable Machine machine) {
+    Owned.Cutter cutter, @Nullable KnownMaterial material, Owned.@Nullable Machine machine) {
   public static CuttingRates of(Plan plan, Owned.Cutter cutter, StandardTables tables) {
-    return new CuttingRates(cutter, material(plan, tables).orElse(null), plan.machine());
-  }
-
-  /** The part's material, if it names one that the tables know. */
-  public static Optional<Material> material(Plan plan, StandardTables tables) {
-    return plan.part() == null || plan.part().material() == null
-        ? Optional.empty()
-        : tables.materials().find(plan.part().material().value());
+    return new CuttingRates(cutter, KnownMaterial.of(plan, tables).orElse(null), plan.machine());
   }
 
   /**
@@ -83,15 +73,7 @@ public record CuttingRates(
 
   /** The usual cutting speeds for the material and what the cutter is made of. */
   public Optional<SpeedRange> usual() {
-    return Optional.ofNullable(material)
-        .map(
-            known ->
-                known
-                    .speeds()
-                    .with(
-                        cutter.madeOf() == Owned.ToolMaterial.CARBIDE
-                            ? CutterMaterial.CARBIDE
-                            : CutterMaterial.HIGH_SPEED_STEEL));
+    return Optional.ofNullable(material).flatMap(known -> known.speeds(cutter.madeOf()));
   }
 
   /** The feed per tooth of a cut; nothing if neither plan nor tables have one. */
@@ -102,15 +84,8 @@ public record CuttingRates(
     if (bench.cutter() != null && bench.cutter().feedPerTooth() != null) {
       return Optional.of(bench.cutter().feedPerTooth());
     }
-    if (material == null) {
-      return Optional.empty();
-    }
-    CutterKind kind = cutter.cutterKind();
-    boolean faces =
-        kind == CutterKind.FACE_MILL
-            || kind == CutterKind.FLY_CUTTER
-            || kind == CutterKind.SHELL_MILL;
-    return Optional.of(faces ? material.feed().faceMill() : material.feed().endMill(cutter.dia()));
+    return Optional.ofNullable(material)
+        .flatMap(known -> known.feedPerTooth(cutter.cutterKind(), cutter.dia()));
   }
 
   /** The table feed in millimetres per minute, over zero; nothing if it is not known. */

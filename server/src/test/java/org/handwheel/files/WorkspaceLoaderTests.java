@@ -93,9 +93,9 @@ final class WorkspaceLoaderTests {
   @CsvSource({
     "/home/x/launch/plans/a.plan, /home/x/launch/plans, /home/x/launch",
     "/home/x/launch/deep/er/a.plan, /, /home/x/launch/deep",
-    "/work/a.plan, /work, /work",
-    "/work/plans/a.plan, /work, /work",
-    "/work/plans/a.plan, /home, /work/plans",
+    "/boat/a.plan, /boat, /boat",
+    "/boat/plans/a.plan, /boat, /boat",
+    "/boat/plans/a.plan, /home, /boat/plans",
     "/a.plan, /home, /"
   })
   void findsTheRoot(String file, String workingDirectory, String root) throws IOException {

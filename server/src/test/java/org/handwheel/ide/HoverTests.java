@@ -137,6 +137,30 @@ final class HoverTests {
   }
 
   @Test
+  void theShopsOwnMaterialGoesBeforeTheTables() {
+    // The middle of 20 to 30 m/min on a 40 mm cutter: 1000 x 25 / (pi 40) = 199, the step below
+    // 180.
+    String shop =
+        """
+        language 1
+        shop "Own"
+          units mm
+
+        own material sea-bronze
+          like: gunmetal-LG2
+          speed-carbide: 20, 30 m/min
+        """;
+    String marked =
+        withSetup("  clean top", "  cle$0an top")
+            .replace("material gunmetal-LG2", "material sea-bronze")
+            .replace(
+                "use \"" + Fixture.SHOP + "\"", "use \"own.shop\"\n  use \"" + Fixture.SHOP + "\"");
+    Fixture fixture = Fixture.of("keep.plan", marked, Map.of("own.shop", shop));
+    assertThat(Hovers.at(fixture.view(), fixture.cursor(), PAGES).orElseThrow().text().plain())
+        .contains("Spindle speed: 180 rpm");
+  }
+
+  @Test
   void theHandFeedIsSecondsForOneTurn() {
     // vf = fz z n, one turn is 2.54 mm: 60 x 2.54/vf seconds.
     var tables = StandardTables.builtIn();
