@@ -40,6 +40,7 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel thread M5                    a thread and its drills",
       "  handwheel drill \"no 7\"                 a drill, and those near it",
       "  handwheel fit \"10 H7\"                  the limits of a bore",
+      "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
@@ -91,6 +92,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new ThreadCommand(output))
             .addSubcommand(new DrillCommand(output))
             .addSubcommand(new FitCommand(output))
+            .addSubcommand(StackUpCommand.commandLine(output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
