@@ -23,6 +23,9 @@ public sealed interface RoundOutline {
   /** Half the size over all along the second axis. */
   double halfSecond();
 
+  /** The same outline with its axes exchanged. */
+  RoundOutline turned();
+
   /** The point of the outline with this normal; the middle of a straight side is not told apart. */
   Coordinate at(double phi);
 
@@ -95,6 +98,11 @@ public sealed interface RoundOutline {
     }
 
     @Override
+    public RoundOutline turned() {
+      return new Oval(/* halfFirst= */ halfSecond, /* halfSecond= */ halfFirst);
+    }
+
+    @Override
     public double support(double phi) {
       return Math.hypot(halfFirst * Math.cos(phi), halfSecond * Math.sin(phi));
     }
@@ -126,6 +134,11 @@ public sealed interface RoundOutline {
       if (!(corner > 0 && corner <= Math.min(halfFirst, halfSecond))) {
         throw new IllegalArgumentException("a corner is rounded by at most the smaller half size");
       }
+    }
+
+    @Override
+    public RoundOutline turned() {
+      return new Rounded(/* halfFirst= */ halfSecond, /* halfSecond= */ halfFirst, corner);
     }
 
     @Override
