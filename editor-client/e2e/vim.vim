@@ -67,16 +67,18 @@ function! s:Hover() abort
         \ && join(getbufline(bufnr('ALEPreviewWindow'), 1, '$')) =~ 'div.*thou\|thou.*div'})
 endfunction
 
-function! s:Words(items) abort
-  call extend(s:words, map(copy(a:items), 'v:val.word'))
+let s:words = []
+function! s:Note() abort
+  let s:words = map(copy(complete_info(['items']).items), 'v:val.word')
+  return ''
 endfunction
+inoremap <expr> <F9> <SID>Note()
 
 function! s:Complete() abort
   call s:Go('datum A')
-  call cursor(0, col('.') + 1)
-  let s:words = []
-  call ale#completion#GetCompletions('ale-callback', {'callback': function('s:Words')})
-  call s:Eventually('no datum', {-> match(s:words, '^datum') >= 0})
+  set omnifunc=ale#completion#OmniFunc completeopt=menu,menuone,noinsert
+  call feedkeys("a\<C-X>\<C-O>\<F9>\<C-E>\<Esc>", 'tx')
+  call s:Must('no datum', match(s:words, '^datum') >= 0)
 endfunction
 
 function! s:Rename() abort
