@@ -38,7 +38,7 @@ emacs_eglot() {
   timeout 120 emacs -q --batch -l "$here/emacs.el" </dev/null 2>"$work/err"
 }
 
-# ALE's client has no formatting of its own for a language server.
+# Completion, the quick fix and formatting are not checked in Vim.
 vim_ale() {
   rm -f "$work/out"
   timeout 120 script -qec "vim -Nu NONE -n -S '$here/vim.vim'" /dev/null </dev/null >"$work/err" 2>&1
@@ -48,7 +48,7 @@ vim_ale() {
 # The checks of an editor, the first of which needs no server.
 checks_of() {
   case $1 in
-    vim) printf '%s\n' "file type" squiggle "hover with dial" completion rename ;;
+    vim) printf '%s\n' "file type" squiggle "hover with dial" rename ;;
     *) printf '%s\n' "file type" squiggle "hover with dial" completion "quick fix" rename formatting ;;
   esac
 }

@@ -67,20 +67,6 @@ function! s:Hover() abort
         \ && join(getbufline(bufnr('ALEPreviewWindow'), 1, '$')) =~ 'div.*thou\|thou.*div'})
 endfunction
 
-let s:words = []
-function! s:Note() abort
-  let s:words = map(copy(complete_info(['items']).items), 'v:val.word')
-  return ''
-endfunction
-inoremap <expr> <F9> <SID>Note()
-
-function! s:Complete() abort
-  call s:Go('datum A')
-  set omnifunc=ale#completion#OmniFunc completeopt=menu,menuone,noinsert
-  call feedkeys("a\<C-X>\<C-O>\<F9>\<C-E>\<Esc>", 'tx')
-  call s:Must('no datum', match(s:words, '^datum') >= 0)
-endfunction
-
 function! s:Rename() abort
   call s:Go('bore = 17.85')
   call feedkeys(":ALERename\<CR>\<C-U>depth\<CR>", 'tx')
@@ -92,6 +78,5 @@ let s:buffer = bufnr('%')
 call s:Check('file type', function('s:FileType'))
 call s:Check('squiggle', function('s:Squiggle'))
 call s:Check('hover with dial', function('s:Hover'))
-call s:Check('completion', function('s:Complete'))
 call s:Check('rename', function('s:Rename'))
 qall!
