@@ -56,10 +56,8 @@ class GoingOnTests {
     int at = text.indexOf("\n", text.indexOf("setup s30 "));
     SyntaxTree edited = tree.update(text.substring(0, at) + "\n  unlock x" + text.substring(at));
     Checked after = ExampleFiles.CHECKER.check(workspace(edited), "long.plan", before);
-    for (int i = 0; i < 40; i++) {
-      if (i < 30) {
-        assertThat(after.run().setups().get(i)).isSameAs(before.run().setups().get(i));
-      }
+    for (int i = 0; i < 30; i++) {
+      assertThat(after.run().setups().get(i)).isSameAs(before.run().setups().get(i));
     }
     assertThat(after.run().setups().get(30)).isNotSameAs(before.run().setups().get(30));
   }
@@ -107,14 +105,7 @@ class GoingOnTests {
   }
 
   private static Workspace workspace(SyntaxTree tree) {
-    Map<String, SyntaxTree> trees = new HashMap<>();
-    ExampleFiles.texts()
-        .forEach(
-            (path, text) -> {
-              if (path.endsWith(".shop")) {
-                trees.put(path, SHOPS.get(path));
-              }
-            });
+    Map<String, SyntaxTree> trees = new HashMap<>(SHOPS);
     trees.put(tree.path(), tree);
     return Workspace.of(trees.values().toArray(SyntaxTree[]::new));
   }
