@@ -6,13 +6,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.handwheel.examples.GeneratedPlan.Spelling;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checked;
 import org.handwheel.syntax.SyntaxTree;
-import org.junit.jupiter.api.Test;
 
 /** A check that goes on from the one before the edit says the same as one from the beginning. */
 class GoingOnTests {
@@ -48,7 +48,7 @@ class GoingOnTests {
   }
 
   /** An edit of one setup leaves the runs of the setups before it as they are: the same objects. */
-  @Test
+  @Example
   void setupsBeforeAnEditAreTakenOver() {
     String text = GeneratedPlan.text(Spelling.MM, 3, 40);
     SyntaxTree tree = SyntaxTree.parse("long.plan", text);
