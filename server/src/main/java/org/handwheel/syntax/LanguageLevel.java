@@ -27,8 +27,10 @@ public final class LanguageLevel {
   }
 
   private static boolean isTooNew(LanguageLineContext line) {
+    // Where the number is missing, the parser makes up a token that stands nowhere.
     return line.wholeNumber() != null
         && line.wholeNumber().INT() != null
+        && line.wholeNumber().INT().getSymbol().getTokenIndex() >= 0
         && new BigInteger(line.wholeNumber().INT().getText()).compareTo(BigInteger.valueOf(KNOWN))
             > 0;
   }
