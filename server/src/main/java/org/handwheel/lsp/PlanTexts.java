@@ -57,6 +57,7 @@ import org.eclipse.lsp4j.SignatureHelp;
 import org.eclipse.lsp4j.SignatureHelpParams;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.TextDocumentPositionParams;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
@@ -66,6 +67,7 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.Either3;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
+import org.eclipse.lsp4j.jsonrpc.services.JsonRequest;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.handwheel.ide.Hovers;
 import org.handwheel.ide.References.Listing;
@@ -432,5 +434,17 @@ final class PlanTexts implements TextDocumentService {
         ActionAnswers.uri(action),
         action,
         (question, view) -> new ActionAnswers(question, view).resolved(action));
+  }
+
+  // ---- Pictures
+  // ----------------------------------------------------------------------------------------
+
+  /** The request {@code handwheel/picture}: the setup at a place, drawn. */
+  @JsonRequest(value = "handwheel/picture", useSegment = false)
+  public CompletableFuture<PictureAnswer> picture(TextDocumentPositionParams params) {
+    return answerIfAny(
+        params.getTextDocument().getUri(),
+        (question, view) ->
+            PictureAnswer.at(question, view, question.offset(params.getPosition())));
   }
 }
