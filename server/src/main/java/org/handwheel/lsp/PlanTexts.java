@@ -67,7 +67,6 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.Either3;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
-import org.eclipse.lsp4j.jsonrpc.services.JsonRequest;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.handwheel.ide.Hovers;
 import org.handwheel.ide.References.Listing;
@@ -440,8 +439,7 @@ final class PlanTexts implements TextDocumentService {
   // ----------------------------------------------------------------------------------------
 
   /** The request {@code handwheel/picture}: the setup at a place, drawn. */
-  @JsonRequest(value = "handwheel/picture", useSegment = false)
-  public CompletableFuture<PictureAnswer> picture(TextDocumentPositionParams params) {
+  CompletableFuture<PictureAnswer> picture(TextDocumentPositionParams params) {
     return answerIfAny(
         params.getTextDocument().getUri(),
         (question, view) ->

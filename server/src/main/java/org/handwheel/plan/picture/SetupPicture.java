@@ -330,7 +330,7 @@ public final class SetupPicture {
     };
   }
 
-  /** The sizes before the first cut. */
+  /** The sizes after the last cut. */
   private List<Dimension> dimensions(Look look, Solid left) {
     List<Dimension> dimensions = new ArrayList<>();
     if (look == Look.FROM_ABOVE) {

@@ -137,7 +137,7 @@ public final class SvgPicture {
                 }
               });
     }
-    double end = Math.max(plan.bottom(), fromFront.bottom()) + 62;
+    double end = Math.max(plan.bottom(), fromFront.bottom()) + 78;
     List<String> legend = legend();
     double height = end + legend.size() * LINE + 20;
     open(height);
@@ -398,39 +398,22 @@ public final class SvgPicture {
           .append(n(b))
           .append('"')
           .append(tip);
-      centred((a + b) / 2, y + 18, 0, dimension.text());
+      centred((a + b) / 2, y + 18, dimension.text());
     } else {
-      double a = frame.y(dimension.from());
-      double b = frame.y(dimension.to());
-      double x = frame.right() + 12;
-      out.append("<path class=\"thin\" d=\"M")
-          .append(n(x))
-          .append(' ')
-          .append(n(a))
-          .append('V')
-          .append(n(b))
-          .append('"')
-          .append(tip);
-      centred(x + 19, (a + b) / 2, -90, dimension.text());
+      // Written out: an upright line would cross the leaders of the numbers.
+      double middle = (frame.left() + frame.right()) / 2;
+      centred(middle, frame.bottom() + 50, "high: " + dimension.text());
     }
   }
 
-  private void centred(double x, double y, int turn, String words) {
+  private void centred(double x, double y, String words) {
     out.append("<text class=\"size\" text-anchor=\"middle\" x=\"")
         .append(n(x))
         .append("\" y=\"")
         .append(n(y))
-        .append('"');
-    if (turn != 0) {
-      out.append(" transform=\"rotate(")
-          .append(turn)
-          .append(' ')
-          .append(n(x))
-          .append(' ')
-          .append(n(y))
-          .append(")\"");
-    }
-    out.append('>').append(escape(words)).append("</text>\n");
+        .append("\">")
+        .append(escape(words))
+        .append("</text>\n");
   }
 
   /**
@@ -458,9 +441,8 @@ public final class SvgPicture {
       Balloon balloon = new Balloon(parts.indexOf(mark.part()) + 1, x, frame.y(at.getY()));
       (toLeft ? left : right).add(balloon);
     }
-    boolean outside = frame.view().dimensions().stream().anyMatch(d -> d.along() == Along.UP);
     place(left, frame.left() - 22, frame);
-    place(right, frame.right() + (outside ? 48 : 22), frame);
+    place(right, frame.right() + 22, frame);
   }
 
   /** A number and the point it tells of. */
