@@ -77,7 +77,7 @@ public final class Pictures {
     for (Picture.View look : picture.views()) {
       for (Mark mark : look.marks()) {
         if (mark.origin() != null && view.tree().contains(mark.origin())) {
-          String id = SvgPicture.id(picture, look.look(), view.tree().line(mark.origin()));
+          String id = SvgPicture.id(picture, look.look(), view.tree().line(mark.origin()) + 1);
           if (done.add(id)) {
             places.add(new ShapePlace(id, view.place(mark.origin())));
           }

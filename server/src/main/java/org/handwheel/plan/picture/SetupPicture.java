@@ -101,7 +101,7 @@ public final class SetupPicture {
         projection == Projection.FIRST
             ? view(Look.FROM_LEFT, Direction.OPERATOR_LEFT, left)
             : view(Look.FROM_RIGHT, Direction.OPERATOR_RIGHT, left));
-    return new Picture(tree.line(setup.setup().header()), title(), projection, views, notes());
+    return new Picture(tree.line(setup.setup().header()) + 1, title(), projection, views, notes());
   }
 
   private List<CutRun> cuts() {

@@ -296,7 +296,9 @@ public final class SvgPicture {
   }
 
   private int line(Mark mark) {
-    return mark.origin() == null || !tree.contains(mark.origin()) ? 0 : tree.line(mark.origin());
+    return mark.origin() == null || !tree.contains(mark.origin())
+        ? 0
+        : tree.line(mark.origin()) + 1;
   }
 
   private void shape(Frame frame, Mark mark) {
