@@ -39,9 +39,15 @@
      . font-lock-constant-face))
   "Words that are coloured without a server; the server colours the rest.")
 
+(defun handwheel-project (folder)
+  "The project around FOLDER that a file .handwheel marks, if there is one."
+  (when-let ((root (locate-dominating-file folder ".handwheel")))
+    (cons 'transient root)))
+
 ;;;###autoload
 (define-derived-mode handwheel-mode prog-mode "Handwheel"
   "Major mode for plans and shops."
+  (add-hook 'project-find-functions #'handwheel-project nil t)
   (setq-local comment-start "# ")
   (setq-local comment-start-skip "#+ *")
   (setq-local indent-tabs-mode nil)

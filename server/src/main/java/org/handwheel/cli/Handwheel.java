@@ -38,10 +38,12 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel format --check               which plans are not in their usual form",
       "  handwheel dial \"1-3/8 in\" 7.5mm        lengths in both units",
       "  handwheel speeds steel-mild --dia 10mm speeds and feeds to start with",
+      "  handwheel steps door.plan              dial by dial round an outline",
       "  handwheel thread M5                    a thread and its drills",
       "  handwheel drill \"no 7\"                 a drill, and those near it",
       "  handwheel fit \"10 H7\"                  the limits of a bore",
       "  handwheel picture p.plan four          a setup drawn, as SVG",
+      "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
@@ -89,11 +91,13 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new FormatCommand(surroundings, output))
             .addSubcommand(new DialCommand(surroundings, output))
             .addSubcommand(new SpeedsCommand(surroundings, output))
+            .addSubcommand(new StepsCommand(surroundings, output))
             .addSubcommand(new MaterialCommand(surroundings, output))
             .addSubcommand(new ThreadCommand(output))
             .addSubcommand(new DrillCommand(output))
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
+            .addSubcommand(StackUpCommand.commandLine(output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())

@@ -66,7 +66,9 @@ final class CutHover {
     } else {
       DialText.add(text, cut.passDepth(), cut.normal().opposite(), machine);
     }
-    CuttingAdvice.of(plan, cut.cutter(), view.tables()).add(text, cut, step.benchBefore());
+    if (view.run() != null) {
+      CuttingAdvice.of(view.run(), step).ifPresent(advice -> advice.add(text));
+    }
     text.formula(
         "size after = size aimed at, give or take what is not known of the size before, the touch"
             + " and half a division of the dial");

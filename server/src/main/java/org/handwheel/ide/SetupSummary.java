@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Names.Use;
-import org.handwheel.model.Plan;
 import org.handwheel.syntax.Section;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
@@ -67,11 +66,10 @@ public final class SetupSummary {
 
   /** What a line that could not be read adds is not known, so then there is no time. */
   private static Optional<SetupTime> time(View view, SetupRun setup) {
-    Plan plan = view.plan();
     PlanRun run = view.run();
-    return plan == null || run == null || run.knownSetups().noneMatch(setup::equals)
+    return run == null || run.knownSetups().noneMatch(setup::equals)
         ? Optional.empty()
-        : Optional.of(SetupTime.of(plan, setup, view.tables()));
+        : Optional.of(SetupTime.of(run, setup));
   }
 
   private static String words(SetupTime time) {

@@ -23,6 +23,7 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.handwheel.ide.View;
 import org.handwheel.ide.actions.Action;
 import org.handwheel.ide.actions.Fixes;
+import org.handwheel.ide.actions.Organizing;
 import org.handwheel.ide.actions.Rewritings;
 import org.handwheel.syntax.SourceText;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +32,9 @@ import org.jspecify.annotations.Nullable;
 final class ActionAnswers {
   /** The kind of the action that mends all slips of writing at once. */
   static final String FIX_ALL = CodeActionKind.SourceFixAll + ".handwheel";
+
+  /** The kind of the action that tidies what the file declares. */
+  static final String ORGANIZE = CodeActionKind.SourceOrganizeImports + ".handwheel";
 
   private final PlanTexts.Question question;
   private final View view;
@@ -61,7 +65,11 @@ final class ActionAnswers {
     }
     // On its own demand only: an editor that lists everything would show it on every line.
     if (only != null && wants(only, FIX_ALL)) {
-      fixAll().ifPresent(actions::add);
+      source("Mend all slips of writing", FIX_ALL, Fixes.all(view)).ifPresent(actions::add);
+    }
+    if (only != null && wants(only, ORGANIZE)) {
+      source("Remove what is declared but not used", ORGANIZE, Organizing.edits(view))
+          .ifPresent(actions::add);
     }
     return actions.stream().map(Either::<Command, CodeAction>forRight).toList();
   }
@@ -115,13 +123,14 @@ final class ActionAnswers {
     };
   }
 
-  private Optional<CodeAction> fixAll() {
-    List<org.handwheel.syntax.TextEdit> edits = Fixes.all(view);
+  /** A change of the whole file, if there is something to change. */
+  private Optional<CodeAction> source(
+      String title, String kind, List<org.handwheel.syntax.TextEdit> edits) {
     if (edits.isEmpty()) {
       return Optional.empty();
     }
-    CodeAction answer = new CodeAction("Mend all slips of writing");
-    answer.setKind(FIX_ALL);
+    CodeAction answer = new CodeAction(title);
+    answer.setKind(kind);
     answer.setEdit(edit(edits));
     return Optional.of(answer);
   }

@@ -90,7 +90,8 @@ final class Capabilities {
                 CodeActionKind.RefactorExtract,
                 CodeActionKind.RefactorInline,
                 CodeActionKind.RefactorRewrite,
-                ActionAnswers.FIX_ALL));
+                ActionAnswers.FIX_ALL,
+                ActionAnswers.ORGANIZE));
     actions.setResolveProvider(true);
     capabilities.setCodeActionProvider(actions);
   }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import org.eclipse.lsp4j.DidChangeWatchedFilesRegistrationOptions;
 import org.eclipse.lsp4j.FileSystemWatcher;
@@ -49,7 +50,7 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
             thread.setDaemon(true);
             return thread;
           });
-  private final Publisher publisher = new Publisher(session, workers);
+  private final Publisher publisher = new Publisher(session, this::inBackground);
   private final PlanTexts texts = new PlanTexts(session, publisher, workers);
   private final PlanWorkspaces workspaces = new PlanWorkspaces(session, publisher, workers);
   private @Nullable LanguageClient client;
@@ -64,6 +65,15 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
   HandwheelServer(String version, Runnable exit) {
     this.version = version;
     this.exit = exit;
+  }
+
+  /** Work nobody waits for any more once the editor has said goodbye. */
+  private void inBackground(Runnable work) {
+    try {
+      workers.execute(work);
+    } catch (RejectedExecutionException e) {
+      // The goodbye came between two states: there is no one to publish findings to.
+    }
   }
 
   @Override

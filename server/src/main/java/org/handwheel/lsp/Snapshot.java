@@ -13,9 +13,11 @@ import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.ide.Project;
 import org.handwheel.ide.View;
 import org.handwheel.model.Workspace;
+import org.handwheel.rules.Checked;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.SyntaxTree;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All open files at one moment. Immutable as seen from outside; what is worked out from it is
@@ -43,8 +45,18 @@ final class Snapshot {
     private final OpenFile file;
     private volatile Optional<View> view = Optional.empty();
 
-    Worked(OpenFile file) {
+    /** The check to go on from; let go once this one is done. */
+    private volatile Optional<Checked> earlier;
+
+    Worked(OpenFile file, Optional<Checked> earlier) {
       this.file = file;
+      this.earlier = earlier;
+    }
+
+    /** The newest check there is. */
+    Optional<Checked> latest() {
+      Optional<Checked> before = earlier;
+      return view.map(View::checked).or(() -> before);
     }
 
     /** Whether it rests on a file; before it is worked out it may rest on any. */
@@ -58,7 +70,8 @@ final class Snapshot {
 
     synchronized View view(Snapshot snapshot) {
       if (view.isEmpty()) {
-        view = Optional.of(snapshot.work(file));
+        view = Optional.of(snapshot.work(file, earlier.orElse(null)));
+        earlier = Optional.empty();
       }
       return view.get();
     }
@@ -85,14 +98,14 @@ final class Snapshot {
   Snapshot with(OpenFile file) {
     Map<String, OpenFile> next = new HashMap<>(files);
     next.put(file.uri(), file);
-    return new Snapshot(next, unaffected(List.of(file)));
+    return new Snapshot(next, workedAfter(file, next));
   }
 
   /** The snapshot with a file closed. */
   Snapshot without(OpenFile file) {
     Map<String, OpenFile> next = new HashMap<>(files);
     next.remove(file.uri());
-    return new Snapshot(next, unaffected(List.of(file)));
+    return new Snapshot(next, workedAfter(file, next));
   }
 
   /** The snapshot with everything to be worked out again, since files on disk changed. */
@@ -100,12 +113,16 @@ final class Snapshot {
     return new Snapshot(files, new ConcurrentHashMap<>());
   }
 
-  private Map<String, Worked> unaffected(List<OpenFile> changed) {
+  /** What stays worked out after a change, and what the rest can go on from. */
+  private Map<String, Worked> workedAfter(OpenFile changed, Map<String, OpenFile> next) {
     Map<String, Worked> kept = new ConcurrentHashMap<>();
     worked.forEach(
         (uri, work) -> {
-          if (changed.stream().noneMatch(work::restsOn)) {
+          OpenFile now = next.get(uri);
+          if (!work.restsOn(changed)) {
             kept.put(uri, work);
+          } else if (now != null) {
+            kept.put(uri, new Worked(now, work.latest()));
           }
         });
     return kept;
@@ -128,10 +145,10 @@ final class Snapshot {
 
   /** The view of an open file. */
   View view(OpenFile file) {
-    return worked.computeIfAbsent(file.uri(), uri -> new Worked(file)).view(this);
+    return worked.computeIfAbsent(file.uri(), uri -> new Worked(file, Optional.empty())).view(this);
   }
 
-  private View work(OpenFile file) {
+  private View work(OpenFile file, @Nullable Checked earlier) {
     Map<String, SyntaxTree> open = new HashMap<>();
     for (OpenFile other : files.values()) {
       if (other.root().equals(file.root())) {
@@ -141,6 +158,6 @@ final class Snapshot {
     WorkspaceLoader loader = new WorkspaceLoader(file.root(), System::nanoTime);
     Workspace workspace = loader.load(List.of(file.path()), open).workspace();
     StandardTables tables = StandardTables.builtIn();
-    return new View(workspace, new Checker(tables).check(workspace, file.path()), tables);
+    return new View(workspace, new Checker(tables).check(workspace, file.path(), earlier), tables);
   }
 }

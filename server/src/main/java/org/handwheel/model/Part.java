@@ -145,7 +145,14 @@ public record Part(
     CIRCLE
   }
 
-  /** A slot, pocket, outline, corner or chamfer of the drawing. */
+  /**
+   * A slot, pocket, outline, corner or chamfer of the drawing.
+   *
+   * @param through whether it goes through the part; an outline always does
+   * @param formFirst an outline's size along the first coordinate of its face, over all
+   * @param formSecond its size along the second coordinate, over all
+   * @param tolerance how far an outline may be off, either way
+   */
   public record FeatureSpec(
       FeatureKind featureKind,
       String name,
@@ -154,6 +161,7 @@ public record Part(
       @Nullable Length width,
       @Nullable Length length,
       @Nullable Length depth,
+      boolean through,
       @Nullable Length radius,
       @Nullable OutlineForm form,
       @Nullable Length formFirst,

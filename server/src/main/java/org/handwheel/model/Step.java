@@ -202,8 +202,23 @@ public sealed interface Step {
   }
 
   /** Cutting a slot, pocket, outline or chamfer of the part. */
-  record FeatureCut(Origin origin, Part.FeatureKind verb, Located<String> feature)
+  record FeatureCut(Origin origin, Part.FeatureKind verb, Located<String> feature, FeatureWay way)
       implements Step {}
+
+  /**
+   * How a feature is cut, as far as its line says.
+   *
+   * @param cutter the cutter named with {@code with}; otherwise the one in the spindle cuts
+   * @param leaving what stays on for the next cut, zero or more
+   * @param pass how deep each level is at most
+   * @param cusp how much the ridges between steps may stand out at most
+   */
+  record FeatureWay(
+      Owned.@Nullable Cutter cutter,
+      @Nullable Located<Length> leaving,
+      @Nullable Located<Length> pass,
+      @Nullable Located<Length> cusp,
+      @Nullable Located<CutDirection> direction) {}
 
   /**
    * Taking burrs off.

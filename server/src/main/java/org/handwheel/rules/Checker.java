@@ -30,6 +30,7 @@ import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.units.LengthOverflowException;
 import org.handwheel.work.Engine;
 import org.handwheel.work.PlanRun;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Checks a file: the one function that the command line and the language server call.
@@ -52,9 +53,22 @@ public final class Checker {
    * @throws IllegalArgumentException if the workspace has no such file
    */
   public Checked check(Workspace workspace, String path) {
+    return check(workspace, path, null);
+  }
+
+  /**
+   * Checks a file, going on from an earlier check of it where nothing has changed. The result
+   * equals that of a check from the beginning.
+   *
+   * @param earlier what a checker with the same tables said of the file before, if it did
+   * @throws IllegalArgumentException if the workspace has no such file
+   */
+  public Checked check(Workspace workspace, String path, @Nullable Checked earlier) {
     SyntaxTree tree =
         workspace.file(path).orElseThrow(() -> new IllegalArgumentException("no file " + path));
-    return isShop(tree) ? checkShop(workspace, tree) : checkPlan(workspace, tree);
+    return isShop(tree)
+        ? checkShop(workspace, tree)
+        : checkPlan(workspace, tree, earlier == null ? null : earlier.run());
   }
 
   /** A file is a shop file by its name, or by its first header if the name does not tell. */
@@ -110,12 +124,12 @@ public final class Checker {
         near.map(word -> message + "; did you mean `" + word + "`?").orElse(message));
   }
 
-  private Checked checkPlan(Workspace workspace, SyntaxTree tree) {
+  private Checked checkPlan(Workspace workspace, SyntaxTree tree, @Nullable PlanRun earlier) {
     Plan plan = PlanFiles.build(workspace, tree.path());
     List<Finding> findings = new ArrayList<>(plan.findings());
     PlanRun run = null;
     try {
-      run = Engine.run(plan, tables);
+      run = Engine.run(plan, tables, earlier);
       findings.addAll(runRules(plan, run));
       for (LogSection log : plan.logs()) {
         addNew(findings, runRules(plan, Engine.run(plan, log, tables)), log);
@@ -132,12 +146,7 @@ public final class Checker {
   }
 
   private List<Finding> runRules(Plan plan, PlanRun run) {
-    Checkup checkup = new Checkup(plan, run, tables);
-    List<Finding> findings = new ArrayList<>();
-    for (Rule rule : rules) {
-      rule.check(checkup, findings::add);
-    }
-    return findings;
+    return new Checkup(plan, run, tables, rules).findings();
   }
 
   /** Adds what only the readings of a log bring out, saying whose readings they are. */

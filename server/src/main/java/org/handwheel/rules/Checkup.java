@@ -1,7 +1,10 @@
 package org.handwheel.rules;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.BiConsumer;
 import java.util.stream.Stream;
 import org.handwheel.model.Limits;
@@ -27,8 +30,17 @@ public final class Checkup {
   private final StandardTables tables;
   private final boolean whole;
   private final List<CutRun> cuts;
+  private final List<PlanRun.SetupRun> wholeSetups;
 
-  public Checkup(Plan plan, PlanRun run, StandardTables tables) {
+  /** What each rule found, worked out once, by whoever asks first: a rule may ask for another's. */
+  private final Map<String, List<Finding>> found = new HashMap<>();
+
+  private final Map<String, Rule> rules;
+
+  Checkup(Plan plan, PlanRun run, StandardTables tables, List<Rule> rules) {
+    this.rules = new LinkedHashMap<>();
+    rules.forEach(rule -> this.rules.put(rule.id(), rule));
+    this.wholeSetups = run.knownSetups().toList();
     this.plan = plan;
     this.run = run;
     this.tables = tables;
@@ -66,7 +78,7 @@ public final class Checkup {
    */
   public List<PlanRun.SetupRun> setups() {
     List<PlanRun.SetupRun> setups = run.setups();
-    return setups.subList(0, Math.min(setups.size(), wholeSetups().size() + 1));
+    return setups.subList(0, Math.min(setups.size(), wholeSetups.size() + 1));
   }
 
   /**
@@ -82,7 +94,7 @@ public final class Checkup {
    * that could not be read, for what that line does to the work is not known after it.
    */
   public List<PlanRun.SetupRun> wholeSetups() {
-    return run.setups().stream().takeWhile(setup -> isRead(setup.setup())).toList();
+    return wholeSetups;
   }
 
   private static boolean isRead(Setup setup) {
@@ -94,19 +106,32 @@ public final class Checkup {
    * need not be said a second time.
    */
   public boolean isReported(@Nullable Obstacle obstacle) {
-    if (obstacle == null || !obstacle.kind().isReportedElsewhere()) {
-      return false;
+    return obstacle != null
+        && obstacle.kind().rules().stream().anyMatch(id -> !findings(id).isEmpty());
+  }
+
+  /** What all rules find. */
+  List<Finding> findings() {
+    return rules.keySet().stream().flatMap(id -> findings(id).stream()).toList();
+  }
+
+  private List<Finding> findings(String id) {
+    List<Finding> known = found.get(id);
+    if (known != null) {
+      return known;
     }
-    List<Finding> found = new ArrayList<>();
-    Rules.all().stream()
-        .filter(rule -> obstacle.kind().rules().contains(rule.id()))
-        .forEach(rule -> rule.check(this, found::add));
-    return !found.isEmpty();
+    List<Finding> findings = new ArrayList<>();
+    Rule rule = rules.get(id);
+    if (rule != null) {
+      rule.check(this, findings::add);
+    }
+    found.put(id, findings);
+    return findings;
   }
 
   /** Every cut with its setup, as far as the plan could be read. */
   public void forEachKnownCut(BiConsumer<PlanRun.SetupRun, CutRun> action) {
-    for (PlanRun.SetupRun setup : run.knownSetups().toList()) {
+    for (PlanRun.SetupRun setup : wholeSetups) {
       for (PlanRun.StepRun step : setup.steps()) {
         CutRun cut = step.cut();
         if (cut != null) {

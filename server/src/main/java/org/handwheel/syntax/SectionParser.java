@@ -38,7 +38,7 @@ final class SectionParser {
 
   /** A parser that keeps its errors to their lines and tells them only to the listener. */
   static HandwheelParser parserOf(String text, ANTLRErrorListener listener) {
-    HandwheelLexer lexer = new HandwheelLexer(CharStreams.fromString(text));
+    HandwheelLexer lexer = new BoundedLexer(CharStreams.fromString(text));
     lexer.removeErrorListeners();
     HandwheelParser parser = new HandwheelParser(new CommonTokenStream(lexer));
     parser.removeErrorListeners();

@@ -66,6 +66,11 @@ final class Slips {
                       + "` for a drill"));
         }
         case HandwheelLexer.ERROR -> {
+          if (text.equals("(")) {
+            return Optional.of(
+                LineProblem.finding(
+                    origin, "brackets are nested more than " + BoundedLexer.MOST_NESTED + " deep"));
+          }
           return Optional.of(strayCharacter(section, line, i));
         }
         case HandwheelLexer.COMMA -> {

@@ -114,4 +114,16 @@ public final class Drawing {
   public Iterable<Demand> demands() {
     return demands.values();
   }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Drawing drawing
+        && demands.equals(drawing.demands)
+        && suspects.equals(drawing.suspects);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * demands.hashCode() + suspects.hashCode();
+  }
 }

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
@@ -25,6 +26,7 @@ import org.handwheel.model.Step;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.model.Stock.Skin;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.Section;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.Slope;
@@ -61,12 +63,12 @@ public final class Engine {
 
   /** The plan as planned. */
   public static PlanRun run(Plan plan, StandardTables tables) {
-    return new Engine(plan, null, tables).run();
+    return run(plan, tables, null);
   }
 
   /** The plan with the readings of one piece in place of its measurements. */
   public static PlanRun run(Plan plan, LogSection log, StandardTables tables) {
-    return new Engine(plan, log, tables).run();
+    return new Engine(plan, log, tables).run(Map.of());
   }
 
   /** Cutting force per area of chip in N/mm2, at the chip load the shop's limits name. */
@@ -78,17 +80,52 @@ public final class Engine {
     return material.force().map(force -> force.at(chip)).orElse(UNKNOWN_FORCE);
   }
 
-  private PlanRun run() {
+  /**
+   * The plan as planned, going on from an earlier run of it: a setup that says the same and starts
+   * from the same state is not worked through again. The result equals a run from the beginning,
+   * for a setup's run depends on nothing else.
+   *
+   * @param earlier a run with the same tables, of this or any other plan, or nothing
+   */
+  public static PlanRun run(Plan plan, StandardTables tables, @Nullable PlanRun earlier) {
+    Engine engine = new Engine(plan, null, tables);
+    return engine.run(earlier == null ? Map.of() : engine.reusable(earlier));
+  }
+
+  /** The setups of an earlier run that may be taken over, by the section they stand in. */
+  private Map<Section, SetupRun> reusable(PlanRun earlier) {
+    boolean sameGround =
+        earlier.log() == null
+            && earlier.drawing().equals(drawing)
+            && earlier.plan().shop().limits().equals(limits)
+            && Objects.equals(earlier.material(), material)
+            && Objects.equals(earlier.plan().machine(), plan.machine());
+    if (!sameGround) {
+      return Map.of();
+    }
+    Map<Section, SetupRun> runs = new HashMap<>();
+    earlier.setups().forEach(run -> runs.put(run.setup().header().section(), run));
+    return runs;
+  }
+
+  private PlanRun run(Map<Section, SetupRun> reusable) {
     Workpiece start = Workpiece.of(plan);
     Workpiece work = start;
     Bench bench = Bench.atStart(Slope.of(limits.length(Limit.TRAM), TRAM_RUN));
     List<SetupRun> setups = new ArrayList<>();
     for (Setup setup : plan.setups()) {
-      SetupWork worked = new SetupWork(setup, work, bench.forNewSetup());
-      SetupRun run = worked.run();
+      Bench benchBefore = bench.forNewSetup();
+      SetupRun known = reusable.get(setup.header().section());
+      SetupRun run =
+          known != null
+                  && known.setup().equals(setup)
+                  && known.start().equals(work)
+                  && known.benchBefore().equals(benchBefore)
+              ? known
+              : new SetupWork(setup, work, benchBefore).run();
       setups.add(run);
       work = run.after();
-      bench = worked.bench;
+      bench = run.benchAfter();
     }
     return new PlanRun(plan, log, drawing, material, start, setups, work);
   }
@@ -103,11 +140,13 @@ public final class Engine {
     private @Nullable Grip grip;
     private @Nullable Orientation orientation;
     private Workpiece gripped;
+    private final Bench benchBefore;
 
     SetupWork(Setup setup, Workpiece work, Bench bench) {
       this.setup = setup;
       this.work = work;
       this.bench = bench;
+      this.benchBefore = bench;
       this.gripped = work;
     }
 
@@ -123,7 +162,7 @@ public final class Engine {
       if (index <= setup.stepsBeforeHold()) {
         grip();
       }
-      return new SetupRun(setup, orientation, grip, gripped, steps, work);
+      return new SetupRun(setup, orientation, grip, gripped, benchBefore, steps, work);
     }
 
     private void grip() {

@@ -34,6 +34,7 @@ public record PlanRun(
    *
    * @param grip the work in the vise when it was gripped, if it is in one and its sizes are known
    * @param before the work when it was gripped
+   * @param benchBefore machine and tooling at the start of the setup
    * @param after the work at the end of the setup
    */
   public record SetupRun(
@@ -41,6 +42,7 @@ public record PlanRun(
       @Nullable Orientation orientation,
       @Nullable Grip grip,
       Workpiece before,
+      Bench benchBefore,
       List<StepRun> steps,
       Workpiece after) {
     public SetupRun {
@@ -49,6 +51,16 @@ public record PlanRun(
 
     public Optional<Grip> gripped() {
       return Optional.ofNullable(grip);
+    }
+
+    /** The work at the start of the setup, before its first line. */
+    Workpiece start() {
+      return steps.isEmpty() ? before : steps.get(0).before();
+    }
+
+    /** Machine and tooling after its last line. */
+    Bench benchAfter() {
+      return steps.isEmpty() ? benchBefore : steps.get(steps.size() - 1).benchAfter();
     }
   }
 

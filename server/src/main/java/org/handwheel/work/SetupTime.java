@@ -5,9 +5,9 @@ import org.handwheel.model.Axis;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Step;
-import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.cutting.Feed;
 import org.handwheel.work.CutRun.Mode;
+import org.handwheel.work.CuttingConditions.TableFeed;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
@@ -17,9 +17,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Cutting: passes x lanes x way / table feed. The way is what the cutter's axis travels: the
  * work's length along the travel and, at either end, the cutter's radius and 2 mm (geometry). The
- * feed is that of {@link CuttingRates}, though never faster than a handle can be turned, {@link
- * Feed#FASTEST_CRANKING}. Where a cut may take a pass more or less the most are counted. Handling
- * is a sum of {@link Allowance}s.
+ * feed is that of {@link CuttingCalculator}, though never faster than a handle can be turned,
+ * {@link Feed#FASTEST_CRANKING}. Where a cut may take a pass more or less the most are counted.
+ * Handling is a sum of {@link Allowance}s.
  *
  * @param cutting minutes of cutting
  * @param handling minutes of all else
@@ -68,7 +68,7 @@ public record SetupTime(double cutting, double handling, int untimed) {
   }
 
   /** The time of a setup worked through. */
-  public static SetupTime of(Plan plan, SetupRun setup, StandardTables tables) {
+  public static SetupTime of(PlanRun run, SetupRun setup) {
     double cutting = 0;
     double handling = Allowance.HOLD.minutes();
     int untimed = 0;
@@ -78,7 +78,7 @@ public record SetupTime(double cutting, double handling, int untimed) {
         untimed++;
       }
       if (step.step() instanceof Step.Cut) {
-        OptionalDouble minutes = cutting(plan, setup, step, tables);
+        OptionalDouble minutes = cutting(run, setup, step);
         cutting += minutes.orElse(0);
         untimed += minutes.isEmpty() ? 1 : 0;
       }
@@ -147,23 +147,21 @@ public record SetupTime(double cutting, double handling, int untimed) {
     return cut.passes() + cut.cut().springPasses();
   }
 
-  private static OptionalDouble cutting(
-      Plan plan, SetupRun setup, StepRun step, StandardTables tables) {
+  private static OptionalDouble cutting(PlanRun run, SetupRun setup, StepRun step) {
     CutRun cut = step.cut();
     Orientation lies = setup.orientation();
     if (cut == null || lies == null) {
       return OptionalDouble.empty();
     }
-    OptionalDouble feed =
-        CuttingRates.of(plan, cut.cutter(), tables).tableFeed(cut, step.benchBefore());
+    TableFeed feed = CuttingCalculator.of(run, step).map(CuttingConditions::table).orElse(null);
     Axis travel = cut.travel().axis();
     SizeState along = step.before().size(lies.along(travel));
-    if (feed.isEmpty() || along == null) {
+    if (feed == null || along == null) {
       return OptionalDouble.empty();
     }
     double radius = cut.cutter().radius().millimetres();
     double way = along.range().high().millimetres() + 2 * (radius + CutCalculator.RUN_OUT);
-    double byHand = Math.min(feed.getAsDouble(), fastest(plan, travel));
+    double byHand = Math.min(feed.millimetresPerMinute(), fastest(run.plan(), travel));
     return OptionalDouble.of(passes(cut) * lanes(cut, lies, step.before()) * way / byHand);
   }
 

@@ -211,9 +211,16 @@ final class CliBadInputTests {
     String deep = "(".repeat(50_000) + "1" + ")".repeat(50_000);
     Samples.write(folder, "a.plan", Samples.CLEAN + "  let a = " + deep + "\n");
     Result result = run("check");
-    assertThat(result.exitCode()).isEqualTo(2);
-    assertThat(result.errLines())
-        .containsExactly("handwheel: internal error: something is nested too deep");
+    assertThat(result.exitCode()).isEqualTo(1);
+    assertThat(result.out()).contains("brackets are nested more than 64 deep");
+    assertThat(result.errLines()).isEmpty();
+  }
+
+  @Test
+  void bracketsAsDeepAsAllowed() throws IOException {
+    String deep = "(".repeat(64) + "1" + ")".repeat(64);
+    Samples.write(folder, "a.plan", Samples.CLEAN + "  let a = " + deep + "\n");
+    assertThat(run("check").out()).doesNotContain("nested");
   }
 
   @Test

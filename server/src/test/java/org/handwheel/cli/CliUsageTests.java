@@ -44,7 +44,18 @@ final class CliUsageTests {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"", "check", "explain", "dial", "speeds", "material", "thread", "drill", "fit"})
+      strings = {
+        "",
+        "check",
+        "explain",
+        "dial",
+        "speeds",
+        "material",
+        "thread",
+        "drill",
+        "fit",
+        "stackup"
+      })
   void helpFitsTheScreen(String command) {
     Result result = command.isEmpty() ? run("--help") : run(command, "--help");
     assertThat(result.exitCode()).isZero();

@@ -2,12 +2,11 @@ package org.handwheel.ide;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.work.CuttingCalculator;
 import org.junit.jupiter.api.Test;
 
 /** What is told under the cursor. Numbers are checked against hand calculation, shown beside. */
@@ -161,23 +160,52 @@ final class HoverTests {
   }
 
   @Test
-  void theHandFeedIsSecondsForOneTurn() {
-    // vf = fz z n, one turn is 2.54 mm: 60 x 2.54/vf seconds.
-    var tables = StandardTables.builtIn();
-    var material = tables.materials().find("gunmetal-LG2").orElseThrow();
-    double feed = material.feed().faceMill().millimetres() * 4 * 500;
-    String seconds =
-        BigDecimal.valueOf(60 * 2.54 / feed)
-            .setScale(1, RoundingMode.HALF_EVEN)
-            .stripTrailingZeros()
-            .toPlainString();
+  void theHandFeedIsSecondsForOneTurnAndDivisionsASecond() {
+    // 0.1 x 4 teeth x 500 rpm = 200 mm/min; a turn is 2.54 mm in 100 divisions: 60 x 2.54 / 200 =
+    // 0.762 s, and 100 / 0.762 = 131.2 divisions a second.
+    assertThat(
+            plain(
+                withSetup(
+                    "  clean top at 0.4, at most 1.2,",
+                    "  cle$0an top at 0.4, at most 1.2, speed 500 rpm, feed 0.1 mm/tooth,")))
+        .contains("as planned 500 rpm")
+        .contains("one turn of the X handle in 0.8 s, 131.2 divisions a second");
+  }
+
+  @Test
+  void aUsualFeedIsNoFasterThanAHandCanWind() {
+    // 60 x 2.54 / 0.7 s = 217.7 mm/min; over 4 teeth and 500 rpm that is 0.109 mm.
     assertThat(
             plain(
                 withSetup(
                     "  clean top at 0.4, at most 1.2,",
                     "  cle$0an top at 0.4, at most 1.2, speed 500 rpm,")))
-        .contains("as planned 500 rpm")
-        .contains("one turn of the X handle in " + seconds + " s");
+        .contains("0.109 mm (4.3 thou) a tooth (as fast as a hand keeps up; usual is 0.18 mm")
+        .contains("one turn of the X handle in 0.7 s");
+  }
+
+  /** Hover and {@code handwheel speeds} are two views of one calculation. */
+  @Test
+  void aCutsSpeedAndFeedAreThoseOfTheCalculator() {
+    Fixture fixture = Fixture.plan(withSetup("  clean top", "  cle$0an top"));
+    var run = fixture.view().run();
+    var step =
+        run.setups().stream()
+            .flatMap(setup -> setup.steps().stream())
+            .filter(each -> each.cut() != null)
+            .findFirst()
+            .orElseThrow();
+    var conditions = CuttingCalculator.of(run, step).orElseThrow();
+    String text = Hovers.at(fixture.view(), fixture.cursor(), PAGES).orElseThrow().text().plain();
+    assertThat(text)
+        .contains(
+            "Spindle speed: "
+                + QuantityText.number(conditions.spindle().turnsPerMinute(), 0)
+                + " rpm")
+        .contains(QuantityText.perMinute(conditions.table().millimetresPerMinute()) + " for ")
+        .contains(
+            QuantityText.number(conditions.table().hand().divisionsPerSecond(), 1)
+                + " divisions a second");
   }
 
   @Test

@@ -30,8 +30,7 @@ final class SetupSummaryTests {
   }
 
   private static SetupTime time(Fixture fixture, int setup) {
-    return SetupTime.of(
-        fixture.view().plan(), fixture.view().run().setups().get(setup), fixture.view().tables());
+    return SetupTime.of(fixture.view().run(), fixture.view().run().setups().get(setup));
   }
 
   private static List<String> labels(Fixture fixture) {

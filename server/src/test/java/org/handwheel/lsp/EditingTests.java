@@ -154,6 +154,12 @@ final class EditingTests {
     assertThat(apply(actions.get(0).getEdit())).isEqualTo(MENDED);
   }
 
+  @Test
+  void tidyingIsOfferedOnlyWhereThereIsSomethingToTidy() throws Exception {
+    TextDocumentService texts = texts(new ClientCapabilities());
+    assertThat(actions(texts, open(texts), "source.organizeImports")).isEmpty();
+  }
+
   private static CodeAction fix(TextDocumentService texts, TextDocumentIdentifier file)
       throws Exception {
     return actions(texts, file, "quickfix").stream()

@@ -5,7 +5,7 @@ import java.util.Random;
 import java.util.function.UnaryOperator;
 
 /** Random damage to texts, the same for the same seed. */
-final class Mutants {
+public final class Mutants {
   private static final List<String> PIECES =
       List.of(
           " ",
@@ -70,16 +70,16 @@ final class Mutants {
 
   private final Random random;
 
-  Mutants(long seed) {
+  public Mutants(long seed) {
     random = new Random(seed);
   }
 
-  int below(int bound) {
+  public int below(int bound) {
     return random.nextInt(bound);
   }
 
   /** A text with one to four changes anywhere, line ends and the text's end included. */
-  String anywhere(String text) {
+  public String anywhere(String text) {
     String mutant = text;
     int changes = 1 + below(4);
     for (int i = 0; i < changes; i++) {

@@ -16,11 +16,17 @@ import org.handwheel.grammar.HandwheelParser.HoleCutLineContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutPeckContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutSpeedContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutWithContext;
+import org.handwheel.model.Located;
 import org.handwheel.model.Names.Kind;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Step.CutDirection;
+import org.handwheel.model.Step.FeatureWay;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Dimension;
+import org.handwheel.units.Length;
 import org.handwheel.units.Quantity;
+import org.jspecify.annotations.Nullable;
 
 /** Checks names and values in the clauses of cuts on holes and features. */
 final class ClauseChecks {
@@ -76,24 +82,28 @@ final class ClauseChecks {
     }
   }
 
-  void check(FeatureLineContext line) {
-    boolean conventional = false;
-    boolean climb = false;
+  /** Reads how a feature is cut. */
+  FeatureWay way(FeatureLineContext line) {
+    Owned.Cutter cutter = null;
+    Located<Length> leaving = null;
+    Located<Length> pass = null;
+    Located<Length> cusp = null;
+    Located<CutDirection> direction = null;
     for (FeatureClauseContext clause : line.featureClause()) {
       once.check(clause);
       Origin origin = section.origin(clause);
       if (clause instanceof FeatureWithContext c) {
-        resolver.cutter(section, c.cutterRef());
+        cutter = resolver.cutter(section, c.cutterRef());
       } else if (clause instanceof FeatureLeavingContext c) {
-        values.depth(section, c.lengthValue());
+        leaving = located(values.depth(section, c.lengthValue()), origin);
       } else if (clause instanceof FeaturePassContext c) {
-        values.positiveLength(section, c.lengthValue());
+        pass = located(values.positiveLength(section, c.lengthValue()), origin);
       } else if (clause instanceof FeatureCuspContext c) {
-        values.positiveLength(section, c.lengthValue());
+        cusp = located(values.positiveLength(section, c.lengthValue()), origin);
       } else if (clause instanceof FeatureConventionalContext) {
-        conventional = true;
+        direction = direction(line, direction, CutDirection.CONVENTIONAL, origin);
       } else if (clause instanceof FeatureClimbContext) {
-        climb = true;
+        direction = direction(line, direction, CutDirection.CLIMB, origin);
       } else {
         file.problems()
             .error(
@@ -102,12 +112,26 @@ final class ClauseChecks {
                 "`" + clause.getStart().getText() + "` describes the feature; write it in `part`");
       }
     }
-    if (conventional && climb) {
+    return new FeatureWay(cutter, leaving, pass, cusp, direction);
+  }
+
+  private static @Nullable Located<Length> located(@Nullable Length length, Origin origin) {
+    return length == null ? null : new Located<>(length, origin);
+  }
+
+  /** The direction now said; a second one that differs is reported. */
+  private Located<CutDirection> direction(
+      FeatureLineContext line,
+      @Nullable Located<CutDirection> before,
+      CutDirection said,
+      Origin origin) {
+    if (before != null && before.value() != said) {
       file.problems()
           .error(
               "repeated-clause",
               section.origin(line),
               "a cut is either conventional or climb, not both");
     }
+    return new Located<>(said, origin);
   }
 }

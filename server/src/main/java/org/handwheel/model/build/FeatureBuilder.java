@@ -313,9 +313,7 @@ final class FeatureBuilder {
   }
 
   private static boolean describes(FeatureClauseContext clause) {
-    return clause instanceof FeatureThroughContext
-        || clause instanceof FeatureInContext
-        || clause instanceof FeatureSeenFromContext;
+    return clause instanceof FeatureInContext || clause instanceof FeatureSeenFromContext;
   }
 
   FeatureSpec feature(FeatureLineContext line, String name) {
@@ -325,6 +323,7 @@ final class FeatureBuilder {
     Length width = null;
     Length length = null;
     Length depth = null;
+    boolean through = kind == FeatureKind.OUTLINE;
     Length radius = null;
     OutlineForm form = null;
     Length formFirst = null;
@@ -341,6 +340,8 @@ final class FeatureBuilder {
         length = size(c.nominal(), c.sizeTolerance());
       } else if (clause instanceof FeatureDepthContext c) {
         depth = values.positiveLength(section, c.lengthValue());
+      } else if (clause instanceof FeatureThroughContext) {
+        through = true;
       } else if (clause instanceof FeatureSizeContext c) {
         List<Length> sizes = values.lengths(section, c.lengthValue());
         length = sizes == null ? null : sizes.get(0);
@@ -379,6 +380,7 @@ final class FeatureBuilder {
         width,
         length,
         depth,
+        through,
         radius,
         form,
         formFirst,

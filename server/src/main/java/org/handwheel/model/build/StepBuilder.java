@@ -260,8 +260,8 @@ final class StepBuilder {
       return null;
     }
     file.names().use(Kind.FEATURE, "feature", name, origin);
-    new ClauseChecks(file, resolver, section).check(line);
-    return new Step.FeatureCut(section.origin(line), verb, new Located<>(name, origin));
+    Step.FeatureWay way = new ClauseChecks(file, resolver, section).way(line);
+    return new Step.FeatureCut(section.origin(line), verb, new Located<>(name, origin), way);
   }
 
   private Step deburr(Section section, DeburrLineContext line) {

@@ -276,8 +276,11 @@ public final class Formatter {
   }
 
   private void addLineEnd(FileLine line, List<TextEdit> edits) {
-    if (line.kind() != FileLine.Kind.KEPT) {
-      addEdit(source.lineEnd(line.number()), nextLine(line.number()), lineEnd, edits);
+    int end = source.lineEnd(line.number());
+    int next = nextLine(line.number());
+    // A lone carriage return would become one line end with the newline of an empty line behind it.
+    if (line.kind() != FileLine.Kind.KEPT || source.text().substring(end, next).equals("\r")) {
+      addEdit(end, next, lineEnd, edits);
     }
   }
 

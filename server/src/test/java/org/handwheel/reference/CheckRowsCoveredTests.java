@@ -1,4 +1,4 @@
-package org.handwheel.shop.checks;
+package org.handwheel.reference;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -12,17 +12,19 @@ import org.junit.jupiter.api.Test;
 class CheckRowsCoveredTests {
   private static final String SECTIONS = "SMDTWK";
 
+  /** The classes that check rows of the shop's sections. */
+  static final List<RowChecks> CLASSES =
+      List.of(
+          new SpeedRowTests(),
+          new CuttingRowTests(),
+          new DrillAndThreadRowTests(),
+          new ToleranceRowTests(),
+          new StockRowTests());
+
   @Test
   void everyRowOfTheShopsSectionsHasItsTest() {
-    List<RowChecks> classes =
-        List.of(
-            new SpeedRowTests(),
-            new CuttingRowTests(),
-            new DrillAndThreadRowTests(),
-            new ToleranceRowTests(),
-            new StockRowTests());
     List<String> checked =
-        classes.stream().flatMap(checks -> checks.checks().keySet().stream()).toList();
+        CLASSES.stream().flatMap(checks -> checks.checks().keySet().stream()).toList();
     Set<String> wanted =
         CheckTable.load().keySet().stream()
             .filter(id -> SECTIONS.indexOf(id.charAt(0)) >= 0)

@@ -1,4 +1,4 @@
-package org.handwheel.shop.drill;
+package org.handwheel.reference;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.abort;
@@ -10,7 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import org.handwheel.shop.checks.CheckTable;
+import org.handwheel.shop.drill.Drill;
+import org.handwheel.shop.drill.Drills;
 import org.handwheel.shop.thread.Threads;
 import org.handwheel.units.Length;
 import org.junit.jupiter.api.Test;
@@ -28,6 +29,14 @@ class GaugeTests {
 
   private static List<List<String>> recorded() {
     return CheckTable.read("gauges.csv");
+  }
+
+  /** The gauges the program has a size for. */
+  static List<String> compared() {
+    return recorded().stream()
+        .map(gauge -> gauge.get(0))
+        .filter(gauge -> ours(gauge).isPresent())
+        .toList();
   }
 
   /** Source: GNU units 2.22 (Debian package units), computed and recorded. */

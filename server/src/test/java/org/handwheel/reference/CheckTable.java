@@ -1,4 +1,4 @@
-package org.handwheel.shop.checks;
+package org.handwheel.reference;
 
 import java.io.IOException;
 import java.io.InputStream;

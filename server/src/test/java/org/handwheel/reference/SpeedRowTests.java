@@ -1,4 +1,4 @@
-package org.handwheel.shop.checks;
+package org.handwheel.reference;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

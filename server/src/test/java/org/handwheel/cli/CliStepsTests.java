@@ -1,0 +1,49 @@
+package org.handwheel.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.handwheel.cli.CommandRun.Result;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The steps round the examples' outlines. */
+final class CliStepsTests {
+  private static final Path EXAMPLES =
+      Stream.of(Path.of("..", "examples"), Path.of("examples"))
+          .filter(Files::isDirectory)
+          .findFirst()
+          .orElseThrow();
+
+  @ParameterizedTest
+  @ValueSource(strings = {"hand-hole-door.plan", "boiler-badge.plan"})
+  void tablesFitAScreenAndStayWithinTheTolerance(String plan) {
+    Result result = CommandRun.in(EXAMPLES).run("steps", plan);
+    assertThat(result.err()).isEmpty();
+    assertThat(result.exitCode()).isZero();
+    assertThat(result.outLines()).allMatch(line -> line.length() <= 80);
+    assertThat(result.out()).contains("steps", "bound", "to be filed away");
+    JsonObject json =
+        JsonParser.parseString(CommandRun.in(EXAMPLES).run("steps", plan, "--format", "json").out())
+            .getAsJsonObject();
+    assertThat(json.getAsJsonArray("outlines")).hasSize(2);
+    JsonObject finish = json.getAsJsonArray("outlines").get(1).getAsJsonObject();
+    // The drawings' tolerance is 0.15 either way.
+    assertThat(finish.getAsJsonObject("bound").get("mm").getAsDouble()).isBetween(0.0, 0.15);
+    assertThat(finish.getAsJsonArray("stations")).hasSize(finish.get("steps").getAsInt() + 1);
+  }
+
+  @Test
+  void oneSetupAndOneThatIsNotThere() {
+    assertThat(CommandRun.in(EXAMPLES).run("steps", "hand-hole-door.plan", "top-face").out())
+        .contains("no outline");
+    Result result = CommandRun.in(EXAMPLES).run("steps", "hand-hole-door.plan", "nowhere");
+    assertThat(result.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
+    assertThat(result.errLines()).hasSize(1);
+  }
+}
