@@ -11,6 +11,7 @@ import org.handwheel.ide.RulePages;
 import org.handwheel.lsp.PackedPages;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
+import org.handwheel.plan.picture.Projection;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -41,6 +42,7 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel thread M5                    a thread and its drills",
       "  handwheel drill \"no 7\"                 a drill, and those near it",
       "  handwheel fit \"10 H7\"                  the limits of a bore",
+      "  handwheel picture p.plan four          a setup drawn, as SVG",
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
@@ -94,6 +96,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new ThreadCommand(output))
             .addSubcommand(new DrillCommand(output))
             .addSubcommand(new FitCommand(output))
+            .addSubcommand(new PictureCommand(surroundings, output))
             .addSubcommand(StackUpCommand.commandLine(output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
@@ -104,6 +107,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(Format.class, word -> choice(Format.class, word))
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
+        .registerConverter(Projection.class, word -> choice(Projection.class, word))
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
         .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))

@@ -1,6 +1,7 @@
 package org.handwheel.lsp;
 
 import java.util.List;
+import java.util.Map;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CodeLensOptions;
@@ -71,6 +72,7 @@ final class Capabilities {
       diagnostics.setWorkspaceDiagnostics(true);
       capabilities.setDiagnosticProvider(diagnostics);
     }
+    capabilities.setExperimental(Map.of("handwheel", Map.of("picture", true)));
     return capabilities;
   }
 

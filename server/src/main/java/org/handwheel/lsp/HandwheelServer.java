@@ -18,8 +18,10 @@ import org.eclipse.lsp4j.RegistrationParams;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.ServerInfo;
 import org.eclipse.lsp4j.SetTraceParams;
+import org.eclipse.lsp4j.TextDocumentPositionParams;
 import org.eclipse.lsp4j.WorkDoneProgressCancelParams;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.jsonrpc.services.JsonRequest;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageClientAware;
 import org.eclipse.lsp4j.services.LanguageServer;
@@ -182,6 +184,12 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
   @Override
   public TextDocumentService getTextDocumentService() {
     return texts;
+  }
+
+  /** The setup at a place, drawn. */
+  @JsonRequest("handwheel/picture")
+  public CompletableFuture<PictureAnswer> picture(TextDocumentPositionParams params) {
+    return texts.picture(params);
   }
 
   @Override

@@ -57,6 +57,7 @@ import org.eclipse.lsp4j.SignatureHelp;
 import org.eclipse.lsp4j.SignatureHelpParams;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.TextDocumentPositionParams;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
@@ -432,5 +433,16 @@ final class PlanTexts implements TextDocumentService {
         ActionAnswers.uri(action),
         action,
         (question, view) -> new ActionAnswers(question, view).resolved(action));
+  }
+
+  // ---- Pictures
+  // ----------------------------------------------------------------------------------------
+
+  /** The request {@code handwheel/picture}: the setup at a place, drawn. */
+  CompletableFuture<PictureAnswer> picture(TextDocumentPositionParams params) {
+    return answerIfAny(
+        params.getTextDocument().getUri(),
+        (question, view) ->
+            PictureAnswer.at(question, view, question.offset(params.getPosition())));
   }
 }

@@ -80,6 +80,7 @@ final class CapabilityTableTests {
           entry("selectionRangeProvider", List.of("textDocument/selectionRange")),
           entry("semanticTokensProvider", List.of("textDocument/semanticTokens/full")),
           entry("semanticTokensProvider.range", List.of("textDocument/semanticTokens/range")),
+          entry("experimental", List.of("handwheel/picture")),
           entry("inlayHintProvider", List.of("textDocument/inlayHint")),
           entry("diagnosticProvider", List.of("textDocument/diagnostic")),
           entry("diagnosticProvider.workspaceDiagnostics", List.of("workspace/diagnostic")),

@@ -1,0 +1,79 @@
+package org.handwheel.lsp;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The request for a setup's picture. */
+class PictureTests {
+  @TempDir private Path folder;
+  private String text = "";
+  private String plan = "";
+
+  @BeforeEach
+  void copyExamples() throws IOException {
+    Path examples =
+        Files.isDirectory(Path.of("..", "examples"))
+            ? Path.of("..", "examples")
+            : Path.of("examples");
+    Files.createDirectories(folder.resolve("shop"));
+    Files.copy(examples.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
+    Files.copy(examples.resolve("bearing-block.plan"), folder.resolve("block.plan"));
+    text = Files.readString(folder.resolve("block.plan"));
+    plan = folder.resolve("block.plan").toUri().toString();
+  }
+
+  private int line(String words) {
+    return (int) text.substring(0, text.indexOf(words)).lines().count();
+  }
+
+  @Test
+  void isAnnouncedAndDrawsTheSetupOfThePlace() {
+    try (LspClient client = LspClient.start()) {
+      JsonObject capabilities =
+          client.initialize("{}", "[{\"uri\":\"" + folder.toUri() + "\",\"name\":\"w\"}]");
+      assertThat(
+              capabilities
+                  .getAsJsonObject("experimental")
+                  .getAsJsonObject("handwheel")
+                  .get("picture")
+                  .getAsBoolean())
+          .isTrue();
+      client.notify("initialized", new JsonObject());
+      client.open(plan, 7, text);
+      int header = line("\nsetup ") + 0;
+      JsonObject answer =
+          client.call("handwheel/picture", LspClient.at(plan, header, 2)).getAsJsonObject();
+      assertThat(answer.get("version").getAsInt()).isEqualTo(7);
+      String svg = answer.get("svg").getAsString();
+      assertThat(svg).startsWith("<svg").contains("<title", "<desc", "data-line=");
+      assertThat(answer.getAsJsonArray("places")).isNotEmpty();
+      answer
+          .getAsJsonArray("places")
+          .forEach(
+              place -> {
+                JsonObject found = place.getAsJsonObject();
+                String id = found.get("id").getAsString();
+                int line =
+                    found.getAsJsonObject("range").getAsJsonObject("start").get("line").getAsInt();
+                assertThat(svg).contains("id=\"" + id + "\" data-line=\"" + (line + 1) + "\"");
+              });
+    }
+  }
+
+  @Test
+  void outsideOfSetupsThereIsNone() {
+    try (LspClient client = LspClient.start()) {
+      client.initialize("{}", "[{\"uri\":\"" + folder.toUri() + "\",\"name\":\"w\"}]");
+      client.notify("initialized", new JsonObject());
+      client.open(plan, 1, text);
+      assertThat(client.call("handwheel/picture", LspClient.at(plan, 0, 0)).isJsonNull()).isTrue();
+    }
+  }
+}
