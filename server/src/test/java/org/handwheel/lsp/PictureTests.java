@@ -29,8 +29,9 @@ class PictureTests {
     plan = folder.resolve("block.plan").toUri().toString();
   }
 
+  /** The line, counted from 0, on which some words first stand. */
   private int line(String words) {
-    return (int) text.substring(0, text.indexOf(words)).lines().count();
+    return (int) text.substring(0, text.indexOf(words)).chars().filter(c -> c == '\n').count();
   }
 
   @Test
@@ -47,7 +48,7 @@ class PictureTests {
           .isTrue();
       client.notify("initialized", new JsonObject());
       client.open(plan, 7, text);
-      int header = line("\nsetup ") + 0;
+      int header = line("setup ");
       JsonObject answer =
           client.call("handwheel/picture", LspClient.at(plan, header, 2)).getAsJsonObject();
       assertThat(answer.get("version").getAsInt()).isEqualTo(7);
