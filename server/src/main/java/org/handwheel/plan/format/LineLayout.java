@@ -162,14 +162,36 @@ final class LineLayout {
       return false;
     }
     ParserRuleContext parent = parent(token);
+    int at = tokens.indexOf(token);
+    if (isBetweenNumbers(tokens, at)) {
+      return false; // without blanks the two would be one number
+    }
     if (parent instanceof PairToleranceContext) {
       return true;
     }
-    int at = tokens.indexOf(token);
     return parent instanceof TermContext
         && at > 0
         && at + 1 < tokens.size()
         && tokens.get(at - 1).getChannel() == Token.DEFAULT_CHANNEL
         && tokens.get(at + 1).getChannel() == Token.DEFAULT_CHANNEL;
+  }
+
+  private static boolean isBetweenNumbers(List<Token> tokens, int at) {
+    int before = at - 1;
+    while (before >= 0 && tokens.get(before).getChannel() != Token.DEFAULT_CHANNEL) {
+      before--;
+    }
+    int after = at + 1;
+    while (after < tokens.size() && tokens.get(after).getChannel() != Token.DEFAULT_CHANNEL) {
+      after++;
+    }
+    return before >= 0
+        && after < tokens.size()
+        && isNumber(tokens.get(before))
+        && isNumber(tokens.get(after));
+  }
+
+  private static boolean isNumber(Token token) {
+    return token.getType() == HandwheelLexer.INT || token.getType() == HandwheelLexer.DEC;
   }
 }
