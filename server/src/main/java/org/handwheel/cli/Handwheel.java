@@ -35,6 +35,7 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel check                        every plan below this folder",
       "  handwheel check plans/bearing.plan     one plan",
       "  handwheel explain overcut              what a finding means",
+      "  handwheel diff --git HEAD              what the plans here say anew",
       "  handwheel format --check               which plans are not in their usual form",
       "  handwheel dial \"1-3/8 in\" 7.5mm        lengths in both units",
       "  handwheel speeds steel-mild --dia 10mm speeds and feeds to start with",
@@ -88,6 +89,7 @@ final class Handwheel implements Callable<Integer> {
         new CommandLine(new Handwheel())
             .addSubcommand(new CheckCommand(surroundings, output))
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
+            .addSubcommand(new DiffCommand(surroundings, output))
             .addSubcommand(new FormatCommand(surroundings, output))
             .addSubcommand(new DialCommand(surroundings, output))
             .addSubcommand(new SpeedsCommand(surroundings, output))
@@ -105,6 +107,7 @@ final class Handwheel implements Callable<Integer> {
         .setColorScheme(CommandLine.Help.defaultColorScheme(ansi))
         .setUsageHelpWidth(Math.max(NARROWEST_HELP, surroundings.width()))
         .registerConverter(Format.class, word -> choice(Format.class, word))
+        .registerConverter(DiffCommand.Format.class, word -> choice(DiffCommand.Format.class, word))
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
         .registerConverter(Projection.class, word -> choice(Projection.class, word))

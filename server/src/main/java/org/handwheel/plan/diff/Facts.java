@@ -256,7 +256,8 @@ final class Facts {
   /** A name of the code in words: {@code stepOver} is "step over". */
   static String words(String name) {
     StringBuilder words = new StringBuilder();
-    for (char c : name.toCharArray()) {
+    for (int i = 0; i < name.length(); i++) {
+      char c = name.charAt(i);
       if (Character.isUpperCase(c) && !words.isEmpty()) {
         words.append(' ');
       }

@@ -45,12 +45,11 @@ final class FindingPairs {
 
   private static FindingChange change(
       FindingChange.Kind kind, Finding finding, @Nullable Checked checked) {
-    boolean here = checked != null && checked.tree().contains(finding.origin());
-    return new FindingChange(
-        kind,
-        finding,
-        finding.origin().section().path(),
-        here ? checked.tree().line(finding.origin()) + 1 : 0);
+    int line =
+        checked != null && checked.tree().contains(finding.origin())
+            ? checked.tree().line(finding.origin()) + 1
+            : 0;
+    return new FindingChange(kind, finding, finding.origin().section().path(), line);
   }
 
   /** Takes out pairs of one rule that are the same. */

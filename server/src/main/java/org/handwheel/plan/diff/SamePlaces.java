@@ -1,7 +1,6 @@
 package org.handwheel.plan.diff;
 
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.Map;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
@@ -10,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** Which lines and sections of the text before are which of the text after. */
 final class SamePlaces {
   private final Map<Line, Line> lines = new HashMap<>();
-  private final Map<Section, Section> sections = new IdentityHashMap<>();
+  private final Map<Section, Section> sections = new HashMap<>();
 
   /** A line of a section, from 0; sections are compared by identity. */
   record Line(Section section, int line) {
