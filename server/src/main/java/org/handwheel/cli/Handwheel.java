@@ -87,7 +87,7 @@ final class Handwheel implements Callable<Integer> {
       Surroundings surroundings, RulePages pages, Output output) {
     CommandLine line =
         new CommandLine(new Handwheel())
-            .addSubcommand(new CheckCommand(surroundings, output))
+            .addSubcommand(new CheckCommand(surroundings, output, pages))
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
             .addSubcommand(new DiffCommand(surroundings, output))
             .addSubcommand(new FormatCommand(surroundings, output))

@@ -35,7 +35,9 @@ final class MarkdownEscape {
       return i == 0 || (c == '(' && line.charAt(i - 1) == ']');
     }
     if (c == '.') {
-      return i > 0 && i < 10 && line.substring(0, i).chars().allMatch(Character::isDigit);
+      return i > 0
+          && (i + 1 == line.length() || line.charAt(i + 1) == ' ')
+          && line.substring(0, i).chars().allMatch(Character::isDigit);
     }
     return MARKUP.indexOf(c) >= 0 && c != '"';
   }

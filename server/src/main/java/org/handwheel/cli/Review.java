@@ -121,6 +121,21 @@ record Review(List<PlanDiff> diffs, int compared, Map<String, String> unreadable
     return pairs;
   }
 
+  /** The file among some that a text was most likely, if one is like it at all. */
+  static @Nullable String likest(Loaded loaded, List<String> paths, String path, String text) {
+    String best = null;
+    double most = LIKE_ENOUGH;
+    for (String candidate : paths) {
+      double likeness =
+          ending(candidate).equals(ending(path)) ? likeness(loaded.text(candidate), text) : 0;
+      if (likeness >= most && (best == null || likeness > most)) {
+        best = candidate;
+        most = likeness;
+      }
+    }
+    return best;
+  }
+
   private static String ending(String path) {
     return path.substring(path.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
   }
@@ -204,10 +219,6 @@ record Review(List<PlanDiff> diffs, int compared, Map<String, String> unreadable
       return path == null || workspace(path).file(path).isEmpty()
           ? null
           : checker.check(workspace(path), path);
-    }
-
-    Workspace workspaceOf(String path) {
-      return workspace(path);
     }
   }
 }

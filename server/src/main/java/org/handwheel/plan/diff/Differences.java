@@ -97,7 +97,17 @@ final class Differences {
       List<Change> changes, Area area, Item before, Item after, Pair pair, More more) {
     places.add(before.origin(), after.origin());
     List<Detail> details = new ArrayList<>(details(before.facts(), after.facts(), From.WRITTEN));
-    details.addAll(more.of(pair.before(), pair.after()));
+    for (Detail detail : more.of(pair.before(), pair.after())) {
+      boolean said =
+          details.stream()
+              .anyMatch(
+                  known ->
+                      known.before().equals(detail.before())
+                          && known.after().equals(detail.after()));
+      if (!said) {
+        details.add(detail);
+      }
+    }
     boolean moved = pair.place() == Place.MOVED;
     if (moved || !details.isEmpty()) {
       changes.add(

@@ -380,9 +380,10 @@ public final class PlanComparison {
   private List<Detail> figures(StepRun one, StepRun other) {
     PlanRun left = before.run();
     PlanRun right = after.run();
-    return left == null || right == null
-        ? List.of()
-        : Differences.details(Figures.of(left, one), Figures.of(right, other), From.WORKED_OUT);
+    if (left == null || right == null) {
+      return List.of();
+    }
+    return Differences.details(Figures.of(left, one), Figures.of(right, other), From.WORKED_OUT);
   }
 
   private List<Change> tools(Setup one, Setup other) {
