@@ -3,8 +3,6 @@ package org.handwheel.cli;
 import com.google.gson.Gson;
 import com.google.gson.JsonParseException;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -72,8 +70,7 @@ final class Baseline {
                     .thenComparing(Entry::fingerprint))
             .toList();
     try {
-      Files.write(
-          file, (Json.of(new Root(VERSION, entries)) + "\n").getBytes(StandardCharsets.UTF_8));
+      WholeFile.write(file, Json.of(new Root(VERSION, entries)) + "\n");
     } catch (IOException e) {
       throw new UserException(shown + ": it cannot be written");
     }

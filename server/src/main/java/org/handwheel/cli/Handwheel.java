@@ -48,7 +48,8 @@ import picocli.CommandLine.TypeConversionException;
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format` writes files, and only the plans and shop files it is given."
+      "Only `format`, `check --write-baseline` and `git-setup --write` write files;",
+      "only `diff --git`, `check --since` and `git-setup` start a program: git."
     })
 final class Handwheel implements Callable<Integer> {
   static final int EXIT_CLEAN = 0;
@@ -91,6 +92,9 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
             .addSubcommand(new DiffCommand(surroundings, output))
             .addSubcommand(new FormatCommand(surroundings, output))
+            .addSubcommand(new GitSetupCommand(surroundings, output))
+            .addSubcommand(hidden(new GitTextconvCommand(surroundings, output)))
+            .addSubcommand(hidden(new GitDiffDriverCommand(surroundings, output)))
             .addSubcommand(new DialCommand(surroundings, output))
             .addSubcommand(new SpeedsCommand(surroundings, output))
             .addSubcommand(new StepsCommand(surroundings, output))
@@ -120,6 +124,13 @@ final class Handwheel implements Callable<Integer> {
                 e instanceof UserException
                     ? trouble(output, e.getMessage())
                     : internalError(surroundings, output, words(e), e));
+  }
+
+  /** A command for git, not for people. */
+  private static CommandLine hidden(Object command) {
+    CommandLine line = new CommandLine(command);
+    line.getCommandSpec().usageMessage().hidden(true);
+    return line;
   }
 
   /** A value of an option that takes one of a few words. */
