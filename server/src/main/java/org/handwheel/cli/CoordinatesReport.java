@@ -92,8 +92,8 @@ final class CoordinatesReport {
     lines.add(header(name, rows));
     for (Row row : rows.rows()) {
       lines.add(
-          line(row.hole().name(), name, mark(row.x().step(), row.x().wind(), rows.x()))
-              + mark(row.y().step(), row.y().wind(), rows.y())
+          line(row.hole().name(), name, wind(row.x(), rows.x()))
+              + wind(row.y(), rows.y())
               + behind(row));
     }
     lines.add("");
@@ -146,6 +146,23 @@ final class CoordinatesReport {
         zero.isInInches() ? mm : inches,
         turns(stop),
         stop.reading().toPlainString());
+  }
+
+  /**
+   * A step from hole to hole: turns and divisions to wind, both counted back where it goes back.
+   */
+  private static String wind(Mark mark, AxisZero zero) {
+    Stop wind = mark.wind();
+    String mm = LengthText.number(mark.step(), LengthUnit.MM, 3, 3);
+    String inches = LengthText.number(mark.step(), LengthUnit.IN, 4, 4);
+    boolean back = wind.divisions().signum() < 0;
+    return String.format(
+        Locale.ROOT,
+        " %9s %9s %5s %5s",
+        zero.isInInches() ? inches : mm,
+        zero.isInInches() ? mm : inches,
+        turns(wind),
+        (back ? wind.readingDown() : wind.reading()).toPlainString());
   }
 
   /** Whole turns away from the start; going back the count runs down. */
