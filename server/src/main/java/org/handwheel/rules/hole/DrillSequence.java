@@ -28,16 +28,16 @@ public final class DrillSequence extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    HoleLines.forEach(checkup, (setup, step) -> check(setup, step, out));
+    HoleLines.forEach(checkup, (setup, step) -> check(checkup, setup, step, out));
   }
 
-  private void check(SetupRun setup, StepRun step, Consumer<Finding> out) {
+  private void check(Checkup checkup, SetupRun setup, StepRun step, Consumer<Finding> out) {
     HoleRun made = step.holes();
     if (made == null || made.cut().verb() == HoleVerb.SPOT || made.cut().verb() == HoleVerb.DRILL) {
       return;
     }
     for (Result result : made.results().toList()) {
-      Optional<Finding> found = check(setup, step, made.cut().verb(), result);
+      Optional<Finding> found = check(checkup, setup, step, made, result);
       if (found.isPresent()) {
         out.accept(found.get());
         return;
@@ -45,7 +45,9 @@ public final class DrillSequence extends SimpleRule {
     }
   }
 
-  private Optional<Finding> check(SetupRun setup, StepRun step, HoleVerb verb, Result result) {
+  private Optional<Finding> check(
+      Checkup checkup, SetupRun setup, StepRun step, HoleRun made, Result result) {
+    HoleVerb verb = made.cut().verb();
     HoleState before = result.before();
     String name = result.hole().name();
     if (before.bore() == null || before.boredBy() == null) {
@@ -76,7 +78,7 @@ public final class DrillSequence extends SimpleRule {
                 + thread.tapDrill().diameter(),
             new Related(before.boredBy(), "it is drilled here"));
     return Optional.of(
-        before.size() == null
+        before.size() == null || !HoleLines.drillsOnly(checkup, before.boredBy(), made.holes())
             ? finding
             : finding.withFix(
                 Fix.replace(

@@ -9,6 +9,7 @@ import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.Setup;
 import org.handwheel.rules.Checkup;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.work.PlanRun.SetupRun;
@@ -55,6 +56,19 @@ final class HoleLines {
     LengthRange around = LengthRange.around(dia, checkup.limits().length(Limit.UNTOLERANCED));
     StandardTables tables = checkup.tables();
     return spec.fit() == null ? around : tables.fits().limits(dia, spec.fit()).orElse(around);
+  }
+
+  /**
+   * Whether a line drills no other holes than these, so that its size may be changed for them.
+   *
+   * @param drilledBy the line
+   */
+  static boolean drillsOnly(Checkup checkup, Origin drilledBy, List<DrawnHole> holes) {
+    return checkup
+        .run()
+        .steps()
+        .filter(step -> step.step().origin().equals(drilledBy))
+        .allMatch(step -> step.holes() != null && holes.containsAll(step.holes().holes()));
   }
 
   /** The names of several holes: the first three, and how many more. */

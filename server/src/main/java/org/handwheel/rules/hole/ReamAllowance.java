@@ -62,7 +62,9 @@ public final class ReamAllowance extends SimpleRule {
                     + allowed
                     + " is usual",
                 new Related(boredBy, "it is drilled here"));
-        out.accept(mended(finding, checkup, result.before().size(), reamer, allowed));
+        HoleSize size =
+            HoleLines.drillsOnly(checkup, boredBy, made.holes()) ? result.before().size() : null;
+        out.accept(mended(finding, checkup, size, reamer, allowed));
         return;
       }
     }
