@@ -118,6 +118,18 @@ final class Resolver {
     return counted(piece);
   }
 
+  /** A tool for holes: a cutter, or a drill, reamer or tap. */
+  @Nullable Owned tool(Section section, ParseTree name) {
+    String text = name.getText();
+    boolean isCutter = file.names().knows(Kind.CUTTER, text);
+    file.names().use(isCutter ? Kind.CUTTER : Kind.PIECE, "tool", text, section.origin(name));
+    Owned tool =
+        isCutter
+            ? shop.find(Owned.Cutter.class, text).orElse(null)
+            : shop.find(Owned.Piece.class, text).orElse(null);
+    return counted(tool);
+  }
+
   boolean knowsPiece(OwnKind kind, String name) {
     return shop.findPiece(kind, name).isPresent();
   }
