@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Located;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Step;
 import org.handwheel.model.build.LengthParser;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
@@ -231,6 +232,10 @@ final class Facts {
     }
     if (value instanceof Number || value instanceof Character) {
       return Fact.of(value.toString());
+    }
+    if (value instanceof Step.HoleSize size) {
+      String written = size.text().strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+      return size.length() == null ? Fact.of(written) : length(size.length());
     }
     return value instanceof String text ? Fact.of(text.strip()) : null;
   }

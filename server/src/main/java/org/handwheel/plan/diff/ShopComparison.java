@@ -77,7 +77,7 @@ final class ShopComparison {
       Record said = (Record) thing;
       Item item = Item.of(said, units);
       Map<String, Fact> facts = new LinkedHashMap<>(item.facts());
-      facts.remove("name");
+      facts.put("name", new Fact(thing.name().toLowerCase(Locale.ROOT), thing.name()));
       items.add(
           new Item(
               said.getClass(),
