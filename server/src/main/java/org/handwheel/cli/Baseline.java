@@ -69,11 +69,11 @@ final class Baseline {
                     .thenComparing(Entry::rule)
                     .thenComparing(Entry::fingerprint))
             .toList();
-    try {
-      WholeFile.write(file, Json.of(new Root(VERSION, entries)) + "\n");
-    } catch (IOException e) {
-      throw new UserException(shown + ": it cannot be written");
-    }
+    NewText.write(file, Json.of(new Root(VERSION, entries)) + "\n", NewText.Existing.REPLACE)
+        .ifPresent(
+            why -> {
+              throw new UserException(shown + ": " + why);
+            });
   }
 
   static Path folder(Path file) {

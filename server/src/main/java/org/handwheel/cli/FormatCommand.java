@@ -170,16 +170,6 @@ final class FormatCommand implements Callable<Integer> {
   }
 
   private void write(Path file, String text) {
-    try {
-      // A link is kept; what it points to is replaced.
-      Path target = file.toRealPath();
-      if (!Files.isWritable(target)) {
-        trouble.put(file, "it is write-protected");
-        return;
-      }
-      WholeFile.write(target, text);
-    } catch (IOException e) {
-      trouble.put(file, "it cannot be written");
-    }
+    NewText.write(file, text, NewText.Existing.REPLACE).ifPresent(why -> trouble.put(file, why));
   }
 }

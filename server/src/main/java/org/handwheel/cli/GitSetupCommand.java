@@ -167,10 +167,10 @@ final class GitSetupCommand implements Callable<Integer> {
   }
 
   private static void rewrite(Path file, String text) {
-    try {
-      WholeFile.write(file, text);
-    } catch (IOException e) {
-      throw new UserException(".gitattributes: it cannot be written");
-    }
+    NewText.write(file, text, NewText.Existing.REPLACE)
+        .ifPresent(
+            why -> {
+              throw new UserException(".gitattributes: " + why);
+            });
   }
 }
