@@ -2,7 +2,6 @@ package org.handwheel.cli;
 
 import com.google.gson.Gson;
 import com.google.gson.JsonParseException;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -56,6 +56,10 @@ final class GitRepository {
       return err;
     }
 
+    byte[] bytes() {
+      return out.clone();
+    }
+
     String text() {
       return new String(out, StandardCharsets.UTF_8);
     }

@@ -43,7 +43,8 @@ final class GitSetup {
    * Configuration by its keys.
    *
    * @param command how the shell starts Handwheel
-   * @param trusting whether this git knows {@code trustExitCode}, since 2.46
+   * @param trusting whether this git knows {@code trustExitCode}, since 2.46, and so the labels of
+   *     a merge, since 2.44
    */
   static Map<String, String> configuration(String command, List<Extra> extras, boolean trusting) {
     Map<String, String> keys = new LinkedHashMap<>();
@@ -59,8 +60,10 @@ final class GitSetup {
       }
     }
     if (extras.contains(Extra.MERGE_DRIVER)) {
-      keys.put("merge." + DRIVER + ".name", "plans, statement by statement");
-      keys.put("merge." + DRIVER + ".driver", command + " merge-driver %O %A %B %L %P");
+      keys.put("merge." + DRIVER + ".name", "plans and shop files by statement");
+      keys.put(
+          "merge." + DRIVER + ".driver",
+          command + " merge-driver %O %A %B %L %P" + (trusting ? " %S %X %Y" : ""));
     }
     return keys;
   }

@@ -96,6 +96,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new GitSetupCommand(surroundings, output))
             .addSubcommand(hidden(new GitTextconvCommand(surroundings, output)))
             .addSubcommand(hidden(new GitDiffDriverCommand(surroundings, output)))
+            .addSubcommand(hidden(new MergeDriverCommand(surroundings, output)))
             .addSubcommand(new DialCommand(surroundings, output))
             .addSubcommand(new SpeedsCommand(surroundings, output))
             .addSubcommand(new StepsCommand(surroundings, output))
