@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.handwheel.ide.RulePages;
@@ -66,8 +67,10 @@ final class CheckCommand implements Callable<Integer> {
   @Option(
       names = "--fail-on",
       paramLabel = "error|warning|none",
-      description = "The least finding that makes the exit code 1. Default: error.")
-  private FailOn failOn = FailOn.ERROR;
+      description =
+          "The least finding that makes the exit code 1. Default: what the project's settings say,"
+              + " or error.")
+  private @Nullable FailOn failOn;
 
   @Option(
       names = "--workspace",
@@ -96,7 +99,9 @@ final class CheckCommand implements Callable<Integer> {
   @Option(
       names = "--baseline",
       paramLabel = "FILE",
-      description = "Leave out the findings that a file of known findings lists.")
+      description =
+          "Leave out the findings that a file of known findings lists. Default: the file that the"
+              + " project's settings name.")
   private @Nullable String baseline;
 
   @Option(
@@ -137,14 +142,17 @@ final class CheckCommand implements Callable<Integer> {
   public Integer call() {
     long start = surroundings.nanoClock().getAsLong();
     PathNames names = new PathNames(surroundings.workingDirectory());
+    ProjectFile project = ProjectFile.of(surroundings);
     Targets targets =
-        Targets.find(paths.isEmpty() ? List.of(".") : paths, workspace, stdinName, surroundings);
+        Targets.find(
+            paths.isEmpty() ? List.of(".") : paths, workspace, stdinName, project, surroundings);
     NewFindings news = since == null ? NewFindings.ALL : SinceRevision.of(since, surroundings);
     Report report =
         known(
             CheckRun.check(
                 targets, new Checker(StandardTables.builtIn()), surroundings.nanoClock(), news),
-            names);
+            names,
+            project);
     printer(names).print(report);
     report.unreadable().entrySet().stream()
         .sorted(Map.Entry.<Path, String>comparingByKey())
@@ -159,22 +167,31 @@ final class CheckCommand implements Callable<Integer> {
     if (!report.unreadable().isEmpty()) {
       return Handwheel.EXIT_TROUBLE;
     }
-    return fails(report) ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
+    return fails(report, project) ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
   }
 
   /** Without the findings that are known, which are written down first if asked. */
-  private Report known(Report report, PathNames names) {
+  private Report known(Report report, PathNames names, ProjectFile project) {
     Report left = report;
-    if (baseline != null) {
-      Path file = path(baseline);
+    // Where all that is found is written down as known, the list of before does not matter.
+    Path file =
+        baseline != null
+            ? path(baseline)
+            : project
+                .settings()
+                .baseline()
+                .filter(name -> writeBaseline == null)
+                .map(project.folder()::resolve)
+                .orElse(null);
+    if (file != null) {
       left =
           left.withOnly(
               Baseline.read(file, names.shown(file))
                   .unknown(left.findings(), Baseline.folder(file)));
     }
     if (writeBaseline != null) {
-      Path file = path(writeBaseline);
-      Baseline.write(file, names.shown(file), report);
+      Path written = path(writeBaseline);
+      Baseline.write(written, names.shown(written), report);
       left = left.withOnly(List.of());
     }
     return left;
@@ -201,8 +218,12 @@ final class CheckCommand implements Callable<Integer> {
     };
   }
 
-  private boolean fails(Report report) {
-    return switch (failOn) {
+  private boolean fails(Report report, ProjectFile project) {
+    FailOn least =
+        failOn == null
+            ? FailOn.valueOf(project.settings().failOn().orElse("error").toUpperCase(Locale.ROOT))
+            : failOn;
+    return switch (least) {
       case ERROR -> report.count(Severity.ERROR) > 0;
       case WARNING -> report.count(Severity.ERROR) + report.count(Severity.WARNING) > 0;
       case NONE -> false;

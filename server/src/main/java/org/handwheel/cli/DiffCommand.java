@@ -27,11 +27,11 @@ import picocli.CommandLine.Parameters;
     footerHeading = "%nExamples:%n",
     footer = {
       "  handwheel diff old.plan new.plan",
-      "  handwheel diff --git HEAD                 the files here against the last commit",
-      "  handwheel diff --git main...topic plans   a branch, from where it left main",
+      "  handwheel diff --git HEAD                files here against the last commit",
+      "  handwheel diff --git main...topic plans  a branch, from where it left main",
       "  handwheel diff --git v1 v2 --format markdown > comment.md",
       "",
-      "Exit codes: 0 no change, 1 changes, 2 wrong usage, or a file that cannot be read."
+      "Exit codes: 0 no change, 1 changes, 2 wrong usage or an unreadable file."
     })
 final class DiffCommand implements Callable<Integer> {
   private final Surroundings surroundings;

@@ -90,13 +90,13 @@ final class MarkdownDiff implements DiffFormat {
     }
   }
 
-  private static String detail(Change.Detail detail) {
+  private String detail(Change.Detail detail) {
     return DiffWords.detail(
         new Change.Detail(
             MarkdownEscape.text(detail.label()),
             MarkdownEscape.text(detail.before()),
             MarkdownEscape.text(detail.after()),
             detail.from()),
-        "→");
+        output.glyphs().show("→"));
   }
 }

@@ -69,6 +69,29 @@ final class CliFormatTests {
   }
 
   @Test
+  void standardInputStandsForAFile() {
+    CommandRun run = CommandRun.in(folder).reading("shop\nunits   mm\n");
+    CommandRun.Result diff = run.run("format", "--diff", "-", "--stdin-filename", "shop/b.shop");
+    assertThat(diff.outLines()).startsWith("--- shop/b.shop", "+++ shop/b.shop");
+    CommandRun again = CommandRun.in(folder).reading("shop\nunits   mm\n");
+    CommandRun.Result check = again.run("format", "--check", "-", "--stdin-filename", "b.shop");
+    assertThat(check.out()).isEqualTo("b.shop\n");
+    assertThat(check.exitCode()).isEqualTo(1);
+  }
+
+  @Test
+  void foldersAProjectSkipsAreLeftAlone() throws IOException {
+    Samples.write(folder, ".handwheel", "skip: old\n");
+    Path old = Samples.write(folder, "old/a.plan", MESSY);
+    Path own = Samples.write(folder, "a.plan", MESSY);
+    assertThat(run("format").exitCode()).isZero();
+    assertThat(Files.readString(own)).isEqualTo(TIDY);
+    assertThat(Files.readString(old)).isEqualTo(MESSY);
+    assertThat(run("format", "old").exitCode()).isZero();
+    assertThat(Files.readString(old)).isEqualTo(TIDY);
+  }
+
+  @Test
   void standardInputGoesToStandardOutput() {
     CommandRun.Result result = CommandRun.in(folder).reading(MESSY).run("format", "-");
     assertThat(result.exitCode()).isZero();

@@ -133,4 +133,18 @@ final class Differences {
   private static String subject(Item item) {
     return item.text().isEmpty() ? item.name() : item.text();
   }
+
+  /** What follows from what is written, if it is different. */
+  static List<Change> worked(Area area, String subject, Fact one, Fact other) {
+    return one.key().equals(other.key())
+        ? List.of()
+        : List.of(
+            new Change(
+                Verb.CHANGED,
+                area,
+                subject,
+                List.of(new Detail("", one.shown(), other.shown(), From.WORKED_OUT)),
+                0,
+                0));
+  }
 }

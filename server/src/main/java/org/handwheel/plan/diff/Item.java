@@ -35,6 +35,11 @@ record Item(
     return new Item(said.getClass(), name(said), text, Facts.of(said, units), origin);
   }
 
+  /** Each of several records. */
+  static List<Item> all(Collection<?> records, LengthUnit units) {
+    return records.stream().map(each -> of((Record) each, units)).toList();
+  }
+
   /**
    * A record's parts: each record in one of its collections is an item, the rest is one item of its
    * own, the first.
