@@ -79,15 +79,20 @@ final class MarkdownDiff implements DiffFormat {
             && change.details().get(0).label().isEmpty();
     String head = "- " + DiffWords.word(change.verb()) + ": " + subject + DiffWords.line(change);
     if (sole) {
-      output.line(head + ": " + detail(change.details().get(0)));
+      Change.Detail only = change.details().get(0);
+      output.line(head + ": " + detail(only) + mark(only));
       return;
     }
     output.line(head);
     boolean whole = change.verb() == Change.Verb.ADDED || change.verb() == Change.Verb.REMOVED;
     for (Change.Detail detail : change.details()) {
       String text = whole ? MarkdownEscape.code(detail.before() + detail.after()) : detail(detail);
-      output.line("  - " + text + (detail.from() == From.WORKED_OUT ? " *(follows)*" : ""));
+      output.line("  - " + text + mark(detail));
     }
+  }
+
+  private static String mark(Change.Detail detail) {
+    return detail.from() == From.WORKED_OUT ? " *(follows)*" : "";
   }
 
   private String detail(Change.Detail detail) {

@@ -42,7 +42,8 @@ final class TextDiff implements DiffFormat {
             && change.verb() == Change.Verb.CHANGED;
     String words = change.subject() + DiffWords.line(change);
     if (sole) {
-      String detail = DiffWords.detail(change.details().get(0), "->");
+      Change.Detail only = change.details().get(0);
+      String detail = DiffWords.detail(only, "->") + worked(only);
       output.lines(wrap("    " + mark(change) + " ", "        ", words + ": " + detail));
       return;
     }
@@ -50,9 +51,12 @@ final class TextDiff implements DiffFormat {
     for (Change.Detail detail : change.details()) {
       boolean whole = change.verb() == Change.Verb.ADDED || change.verb() == Change.Verb.REMOVED;
       String text = whole ? detail.before() + detail.after() : DiffWords.detail(detail, "->");
-      String worked = detail.from() == From.WORKED_OUT ? " (follows)" : "";
-      output.lines(wrap("        ", "          ", text + worked));
+      output.lines(wrap("        ", "          ", text + worked(detail)));
     }
+  }
+
+  private static String worked(Change.Detail detail) {
+    return detail.from() == From.WORKED_OUT ? " (follows)" : "";
   }
 
   private static String mark(Change change) {

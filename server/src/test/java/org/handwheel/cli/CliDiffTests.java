@@ -7,6 +7,7 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -211,6 +212,32 @@ final class CliDiffTests {
   void theSameFilesGiveTheSameBytes(String format) throws IOException {
     changed("finish bottom to height", "finish bottom to 20.80");
     assertThat(diff("--format", format).out()).isEqualTo(diff("--format", format).out());
+  }
+
+  /** The review in README.md is what the command prints for that change of the example. */
+  @Test
+  void theReviewInTheReadmeIsReal() throws IOException {
+    write("before/bearing-block.plan", plan());
+    write("before/shop/inch-mill.shop", Samples.example("shop/inch-mill.shop"));
+    write(
+        "after/bearing-block.plan",
+        plan()
+            .replace(
+                "rough bottom to height leaving 0.25, pass 0.5",
+                "rough bottom to height leaving 0.25, pass 1.0")
+            .replace("finish bottom to height", "finish bottom to 20.90"));
+    write("after/shop/inch-mill.shop", Samples.example("shop/inch-mill.shop"));
+    String review =
+        CommandRun.in(folder)
+            .run("diff", "before", "after", "--format", "markdown")
+            .out()
+            .replace(
+                "`after/bearing-block.plan`, was `before/bearing-block.plan`",
+                "`bearing-block.plan`");
+    String quoted = review.replaceAll("(?m)^", "> ").replaceAll("(?m)^> $", ">").strip();
+    assertThat(review).contains("error `overcut`");
+    assertThat(Files.readString(Path.of("..", "README.md")))
+        .contains(quoted.replaceAll("\n>$", ""));
   }
 
   @Test

@@ -1,6 +1,7 @@
 package org.handwheel.plan.diff;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.BiPredicate;
@@ -14,6 +15,14 @@ import org.jspecify.annotations.Nullable;
  * same statement, though that may have been changed or moved.
  */
 final class FindingPairs {
+  private static final Comparator<FindingChange> WORST_FIRST =
+      Comparator.comparing(FindingChange::kind)
+          .thenComparing(change -> change.finding().severity())
+          .thenComparing(FindingChange::path)
+          .thenComparing(FindingChange::line)
+          .thenComparing(change -> change.finding().rule())
+          .thenComparing(change -> change.finding().message());
+
   private final List<Finding> before;
   private final List<Finding> after;
 
@@ -40,6 +49,7 @@ final class FindingPairs {
         finding -> changes.add(change(FindingChange.Kind.APPEARED, finding, after)));
     pairs.before.forEach(
         finding -> changes.add(change(FindingChange.Kind.VANISHED, finding, before)));
+    changes.sort(WORST_FIRST);
     return changes;
   }
 
