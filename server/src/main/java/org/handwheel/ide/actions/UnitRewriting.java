@@ -108,13 +108,16 @@ final class UnitRewriting {
   List<TextEdit> allInMillimetres() {
     List<TextEdit> edits = new ArrayList<>();
     for (Section section : view.tree().sections()) {
+      List<QuantityContext> lengths = new ArrayList<>();
       for (ContentContext line : section.lines()) {
+        if (section.isBroken(line)) {
+          continue; // where a number in it belongs is a guess
+        }
         if (line.statement() instanceof UnitsLineContext units && units.lengthUnit() != null) {
           edits.add(text.replace(section.origin(units.lengthUnit()), LengthUnit.MM.symbol()));
         }
+        collect(line, lengths);
       }
-      List<QuantityContext> lengths = new ArrayList<>();
-      collect(section.tree(), lengths);
       for (QuantityContext quantity : lengths) {
         Origin origin = section.origin(quantity);
         Optional<String> number = exact(origin.text(), unit(quantity), LengthUnit.MM);
