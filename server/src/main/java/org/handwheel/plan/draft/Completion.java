@@ -89,6 +89,7 @@ final class Completion {
     setups.set(
         index,
         new SetupDraft(
+            last.way(),
             last.title(),
             last.why(),
             last.beforeHold(),

@@ -30,6 +30,14 @@ import org.jspecify.annotations.Nullable;
  * height.
  */
 final class Ends {
+  /** What stays between the finished end and the jaws, and how finely it is set. */
+  private static final List<String[]> ROOMS =
+      List.of(
+          new String[] {"7", "0.280", "1", "0.05"},
+          new String[] {"5", "0.200", "1", "0.05"},
+          new String[] {"3", "0.120", "0.5", "0.02"},
+          new String[] {"1.5", "0.060", "0.1", "0.005"});
+
   private final Task task;
   private final Seats seats;
   private final Cutters cutters;
@@ -180,14 +188,10 @@ final class Ends {
     LengthRange length = cut.before();
     Length half = vise.jawWidth().half();
     Length limit = Length.ZERO;
-    for (String[] room :
-        List.of(
-            new String[] {"7", "0.280"},
-            new String[] {"5", "0.200"},
-            new String[] {"3", "0.120"})) {
+    for (String[] room : ROOMS) {
       Length overhang =
           task.numbers()
-              .up(cut.removalHigh().plus(task.numbers().usual(room[0], room[1])), "1", "0.05");
+              .up(cut.removalHigh().plus(task.numbers().usual(room[0], room[1])), room[2], room[3]);
       // A long parallel would lie where the cutter goes.
       Length wall = half.plus(overhang).minus(cut.removalHigh());
       Length gripped = Length.min(length.low().minus(overhang), vise.jawWidth());
@@ -221,7 +225,7 @@ final class Ends {
             + "`: it may stand out "
             + limit
             + ", and the cutter needs "
-            + cut.removalHigh().plus(task.numbers().usual("3", "0.120")));
+            + cut.removalHigh().plus(task.numbers().usual("1.5", "0.060")));
     return Optional.empty();
   }
 
@@ -325,6 +329,7 @@ final class Ends {
             + rank.indexOf(fixed)
             + rank.indexOf(end);
     return new SetupDraft(
+        "side " + end.word() + " " + vise.name() + " " + up.word() + " " + fixed.word(),
         Words.sideTitle(cut),
         Words.sideReasons(task, cut, up, fixed, vise, place, cutter, state.work()),
         before,

@@ -171,7 +171,8 @@ record FaceCut(
     Numbers numbers = task.numbers();
     String deburr = "deburr edges of " + face.word();
     if (skim != null) {
-      Length each = even(skim, passLimit(cutter, way, care));
+      Length light = way == Way.END ? numbers.usual("0.4", "0.016") : numbers.usual("0.6", "0.024");
+      Length each = even(skim, Length.min(light, passLimit(cutter, way, care)));
       lines.add(
           "clean "
               + face.word()

@@ -20,6 +20,7 @@ import org.handwheel.plan.draft.Seats.Kind;
 import org.handwheel.plan.draft.Seats.Seat;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
+import org.handwheel.work.FacePair;
 import org.handwheel.work.Orientation;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
@@ -132,6 +133,16 @@ final class Holds {
             .filter(other -> other.adjoins(face) && state.work().face(other).isMachined())
             .map(other -> state.work().size(other.dimension()))
             .anyMatch(size -> size != null && !size.range().high().isMoreThan(vise.opening()));
+  }
+
+  private boolean isWantedSquare(Face a, Face b) {
+    return task.part().callouts().stream()
+        .anyMatch(
+            one ->
+                one instanceof Callout.SquareAll
+                    || (one instanceof Callout.Square square
+                        && new FacePair(square.face(), square.reference())
+                            .equals(new FacePair(a, b))));
   }
 
   private boolean isSquareAsked(Face face) {
@@ -281,7 +292,8 @@ final class Holds {
     boolean travelsAcross = asked.across().high().isMoreThan(along.high());
     Length strip = travelsAcross ? along.high() : asked.across().high();
     boolean lanes = !cutters.covers(cutter, strip);
-    Optional<Upright> upright = upright(work, face, fixed, seat);
+    boolean standing = asked.up().low().isMoreThan(along.low());
+    Optional<Upright> upright = upright(work, face, fixed, seat, standing);
     List<String> lines = new ArrayList<>();
     lines.add(
         "hold in "
@@ -313,6 +325,7 @@ final class Holds {
             + cut.passes(cutter, Way.END, care) / 2
             + place(state, face, fixed);
     return new SetupDraft(
+        "end " + face.word() + " " + vise.name() + " " + fixed.word(),
         Words.endTitle(cut, work, fixed, upright.isPresent()),
         Words.endReasons(task, state, cut, fixed, seat, bar.isPresent(), asked, upright),
         List.of(),
@@ -331,6 +344,15 @@ final class Holds {
   private int place(State state, Face face, Face fixed) {
     boolean first = Face.all().stream().noneMatch(one -> state.work().face(one).isMachined());
     int place = rank.indexOf(fixed);
+    // The face opposite the first reference waits until both its neighbours are made: without a bar
+    // it then seats best.
+    boolean waits =
+        face == rank.get(0).opposite()
+            && state.left().stream()
+                .anyMatch(one -> one.adjoins(face) && one.dimension() == rank.get(1).dimension());
+    if (waits) {
+      place += 6;
+    }
     return first ? place + 6 * rank.indexOf(face) : place + rank.indexOf(face);
   }
 
@@ -342,12 +364,14 @@ final class Holds {
   record Upright(Face against, Owned.Instrument square) {}
 
   /** A raw face underneath does not keep the work upright; a square on a clean side does. */
-  private Optional<Upright> upright(Workpiece work, Face face, Face fixed, Seat seat) {
+  private Optional<Upright> upright(
+      Workpiece work, Face face, Face fixed, Seat seat, boolean standing) {
     if (work.face(face.opposite()).isMachined() || seat.kind() == Kind.ONE) {
       return Optional.empty();
     }
     return rank.stream()
         .filter(one -> one.adjoins(face) && one.adjoins(fixed) && work.face(one).isMachined())
+        .filter(one -> standing || isWantedSquare(face, one))
         .findFirst()
         .flatMap(
             one ->

@@ -34,6 +34,9 @@ record Numbers(LengthUnit unit) {
 
   /** The length in the file's own words: {@code 0.25}, {@code 10 thou}, {@code 1.375}. */
   String write(Length length) {
+    if (!isMetric() && isWholeMetric(length)) {
+      return LengthText.number(length, LengthUnit.MM, 2, 0) + " mm";
+    }
     return switch (unit) {
       case IN ->
           length.abs().isLessThan(TENTH_INCH) && !length.isZero()
@@ -42,6 +45,18 @@ record Numbers(LengthUnit unit) {
       case THOU -> LengthText.number(length, LengthUnit.THOU, 1, 0);
       default -> LengthText.number(length, LengthUnit.MM, 3, 0);
     };
+  }
+
+  /** Whether it is a size that was bought in millimetres: 8 mm, not 0.315 in. */
+  private static boolean isWholeMetric(Length length) {
+    return length.picometres() % Length.inches("0.0001").picometres() != 0
+        && length.picometres() % Length.mm("0.05").picometres() == 0;
+  }
+
+  /** Whether an instrument that shows such steps reads in the file's units. */
+  boolean isOwnUnit(Length resolution) {
+    Length step = isMetric() ? Length.mm("0.001") : Length.inches("0.0001");
+    return resolution.picometres() % step.picometres() == 0;
   }
 
   /** The same for a comment: rounded to what can be seen, with its unit. */

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -35,8 +36,11 @@ final class Search {
   /** So many checks at most: some seconds, and far more than any block needs. */
   private static final int MOST_CHECKS = 400;
 
-  /** What a face costs at the least. */
-  private static final int LEAST = Holds.SETUP;
+  /**
+   * What a face costs, usually: a setup, a few passes and some trouble with the hold. Higher than
+   * the least, so that the search goes for a whole plan first.
+   */
+  private static final int LEAST = Holds.SETUP + 15;
 
   /** The weight of a pair of faces that the drawing wants square or parallel and that is not. */
   private static final int WANTED = 60;
@@ -70,11 +74,13 @@ final class Search {
    * A sequence of setups.
    *
    * @param last the setup added last, not yet checked; nothing at the start
+   * @param others what to try instead if that is not sound
    * @param so the cost so far
    */
   private record Node(
       @Nullable Node parent,
       @Nullable SetupDraft last,
+      List<SetupDraft> others,
       Reached from,
       int so,
       int total,
@@ -126,11 +132,14 @@ final class Search {
     if (start.checked().run() == null) {
       return drafts;
     }
-    open.add(new Node(null, null, start, 0, LEAST * start.left().size(), order++));
+    open.add(new Node(null, null, List.of(), start, 0, LEAST * start.left().size(), order++));
     while (!open.isEmpty() && drafts.size() < most && checks < MOST_CHECKS) {
       Node node = open.remove();
       Optional<Reached> reached = reach(node);
       if (reached.isEmpty()) {
+        if (!node.others().isEmpty()) {
+          open.add(node(node.parent(), node.others(), node.from(), order++));
+        }
         continue;
       }
       Reached now = reached.get();
@@ -138,7 +147,7 @@ final class Search {
       if (dearer > node.total() && node.last() != null) {
         // What the engine found makes it dearer than it seemed: others may come first.
         if (!open.isEmpty() && open.peek().total() < dearer) {
-          open.add(new Node(node, null, now, now.cost(), dearer, order++));
+          open.add(new Node(node, null, List.of(), now, now.cost(), dearer, order++));
           continue;
         }
       }
@@ -152,15 +161,29 @@ final class Search {
             .ifPresent(drafts::add);
         continue;
       }
-      for (SetupDraft next : next(now)) {
-        int cost = now.cost() + next.cost();
-        open.add(new Node(node, next, now, cost, cost + LEAST * (now.left().size() - 1), order++));
+      for (List<SetupDraft> way : ways(now)) {
+        open.add(node(node, way, now, order++));
       }
     }
     return drafts;
   }
 
-  private List<SetupDraft> next(Reached now) {
+  /** A node for the first of several drafts of one way; the others wait in case it is not sound. */
+  private static Node node(@Nullable Node parent, List<SetupDraft> way, Reached from, int order) {
+    SetupDraft first = way.get(0);
+    int cost = from.cost() + first.cost();
+    return new Node(
+        parent,
+        first,
+        way.subList(1, way.size()),
+        from,
+        cost,
+        cost + LEAST * (from.left().size() - 1),
+        order);
+  }
+
+  /** What may come next: for each way to hold and cut a face its drafts, the cheapest first. */
+  private List<List<SetupDraft>> ways(Reached now) {
     List<SetupDraft> drafts = new ArrayList<>();
     boolean record = now.setups().size() > deepest;
     if (record) {
@@ -183,7 +206,11 @@ final class Search {
       }
       drafts.addAll(ways);
     }
-    return drafts;
+    Map<String, List<SetupDraft>> byWay = new LinkedHashMap<>();
+    drafts.forEach(
+        draft -> byWay.computeIfAbsent(draft.way(), way -> new ArrayList<>()).add(draft));
+    byWay.values().forEach(way -> way.sort(Comparator.comparingInt(SetupDraft::cost)));
+    return List.copyOf(byWay.values());
   }
 
   /** The state after a node's last setup, if the engine and the rules have nothing against it. */
@@ -200,6 +227,19 @@ final class Search {
     Checked checked = base.check(setups, from.checked());
     List<Finding> against =
         checked.findings().stream().filter(finding -> isAgainst(checked, finding)).toList();
+    if (System.getenv("TRACE") != null) {
+      String t =
+          setups.stream()
+              .map(x -> x.title() + "/" + x.lines().get(0) + "/" + x.cutter())
+              .reduce("", (a, b) -> a + "\n      " + b);
+      System.err.println(
+          checks
+              + " "
+              + node.total()
+              + t
+              + "\n   -> "
+              + against.stream().map(f -> f.rule() + ": " + f.message()).toList());
+    }
     if (!against.isEmpty() || checked.run() == null) {
       failed(setups.size(), against);
       return Optional.empty();

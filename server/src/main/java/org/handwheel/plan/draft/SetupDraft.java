@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One setup as text, with what choosing it costs.
  *
+ * @param way face, vise and how the work lies: drafts of one way differ only in seat and cutter
  * @param title what it does, without quotes
  * @param why its reasons, one sentence each
  * @param beforeHold lines that come before the {@code hold} line
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param cost what it takes: a setup alone counts 100
  */
 record SetupDraft(
+    String way,
     String title,
     List<String> why,
     List<String> beforeHold,

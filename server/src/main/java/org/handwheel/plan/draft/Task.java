@@ -212,12 +212,19 @@ record Task(
     return measuring(demand.limits())
         .filter(one -> !one.accuracy().times(4).isMoreThan(width))
         .filter(one -> !one.accuracy().plus(dialError).times(2).isMoreThan(width))
-        .max(Comparator.comparing(Owned.Instrument::accuracy));
+        .max(
+            Comparator.<Owned.Instrument, Boolean>comparing(
+                    one -> numbers.isOwnUnit(one.resolution()))
+                .thenComparing(Owned.Instrument::accuracy));
   }
 
   /** The finest instrument that reaches everything in a range, for sizes on the way. */
   Optional<Owned.Instrument> anyInstrument(LengthRange range) {
-    return measuring(range).min(Comparator.comparing(Owned.Instrument::accuracy));
+    return measuring(range)
+        .min(
+            Comparator.<Owned.Instrument, Boolean>comparing(
+                    one -> !numbers.isOwnUnit(one.resolution()))
+                .thenComparing(Owned.Instrument::accuracy));
   }
 
   private java.util.stream.Stream<Owned.Instrument> measuring(LengthRange range) {
