@@ -32,14 +32,15 @@ final class Completion {
   /** The whole plan, if its check has nothing to say; what is missing goes to why. */
   Optional<Drafted.Draft> finish(Reached reached, Why why) {
     List<SetupDraft> setups = new ArrayList<>(reached.setups());
-    Openings.Made made = openings.make(reached, why);
-    if (!made.complete()) {
+    Optional<Openings.Made> opened = openings.make(reached, why);
+    if (opened.isEmpty()) {
       return Optional.empty();
     }
+    Openings.Made made = opened.get();
     setups.addAll(made.setups());
     endWithAllEdges(setups);
     String inspection = inspection();
-    Checked checked = text.check(setups, inspection, reached.checked());
+    Checked checked = text.check(setups, inspection, made.checked());
     Set<String> against = new LinkedHashSet<>();
     for (Finding finding : checked.findings()) {
       boolean counts =

@@ -321,8 +321,8 @@ final class Ends {
         Holds.SETUP
             + 4
             + seat.cost()
-            + (spacer == null ? 0 : spacer.owned() != null ? 8 : 28)
-            + (truing == null ? 0 : 10)
+            + (spacer == null ? 0 : spacer.owned() != null ? 6 : 16)
+            + (truing == null ? 0 : 6)
             + (care == Care.CAUTIOUS ? 8 : 0)
             + (cutter.name().equals(state.cutter()) ? 0 : 5)
             + cut.passes(cutter, Way.SIDE, care) / 2

@@ -323,6 +323,7 @@ final class Holds {
             + (cutter.name().equals(state.cutter()) ? 0 : CHANGE_OF_CUTTER)
             + (upright.isPresent() ? 14 : 0)
             + cut.passes(cutter, Way.END, care) / 2
+            + (isRawRisk(work, fixed, asked) ? 15 : 0)
             + place(state, face, fixed);
     return new SetupDraft(
         "end " + face.word() + " " + vise.name() + " " + fixed.word(),
@@ -340,6 +341,13 @@ final class Holds {
     return task.numbers().write(task.numbers().usual("0.05", "0.002"));
   }
 
+  /** Between two raw faces only flat work surely follows its seat. */
+  private static boolean isRawRisk(Workpiece work, Face fixed, Asked asked) {
+    return !work.face(fixed).isMachined()
+        && Face.all().stream().anyMatch(one -> work.face(one).isMachined())
+        && asked.across().low().isLessThan(asked.up().high().times(3));
+  }
+
   /** References come by their rank; it only decides between ways that cost the same otherwise. */
   private int place(State state, Face face, Face fixed) {
     boolean first = Face.all().stream().noneMatch(one -> state.work().face(one).isMachined());
@@ -351,7 +359,14 @@ final class Holds {
             && state.left().stream()
                 .anyMatch(one -> one.adjoins(face) && one.dimension() == rank.get(1).dimension());
     if (waits) {
-      place += 6;
+      place += 12;
+    }
+    // Ends come last: they are made square to what the broad faces have become.
+    boolean early =
+        face.dimension() == task.longest()
+            && state.left().stream().anyMatch(one -> one.dimension() != task.longest());
+    if (early) {
+      place += 14;
     }
     return first ? place + 6 * rank.indexOf(face) : place + rank.indexOf(face);
   }
@@ -398,7 +413,9 @@ final class Holds {
     boolean flat =
         !work.face(fixed).isMachined()
             && !asked.across().low().isLessThan(asked.grip(seat.height()).times(2));
-    return flat || thin ? Optional.of("seat tapped" + light) : Optional.empty();
+    // Nothing else keeps the moving jaw from lifting it, where no bar rolls instead.
+    boolean soft = seat.kind() == Kind.SOFT && work.relation(fixed, fixed.opposite()) != null;
+    return flat || thin || soft ? Optional.of("seat tapped" + light) : Optional.empty();
   }
 
   static PartDimension along(Face up, Face fixed) {

@@ -16,14 +16,18 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.handwheel.model.Face;
 import org.handwheel.model.Part.Callout;
+import org.handwheel.model.PartDimension;
 import org.handwheel.plan.draft.Holds.State;
 import org.handwheel.rules.Checked;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.handwheel.work.Drawing;
 import org.handwheel.work.FacePair;
 import org.handwheel.work.Relation;
+import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
 import org.jspecify.annotations.Nullable;
 
@@ -40,7 +44,7 @@ final class Search {
    * What a face costs, usually: a setup, a few passes and some trouble with the hold. Higher than
    * the least, so that the search goes for a whole plan first.
    */
-  private static final int LEAST = Holds.SETUP + 15;
+  private static final int LEAST = Holds.SETUP + 24;
 
   /** The weight of a pair of faces that the drawing wants square or parallel and that is not. */
   private static final int WANTED = 60;
@@ -267,7 +271,7 @@ final class Search {
     }
   }
 
-  private static boolean isAgainst(Checked checked, Finding finding) {
+  static boolean isAgainst(Checked checked, Finding finding) {
     return (finding.severity() == Severity.ERROR || finding.severity() == Severity.WARNING)
         && finding.origin().section().kind() == SectionKind.SETUP
         && checked.tree().contains(finding.origin())
@@ -308,6 +312,9 @@ final class Search {
                 + zoneOf(relation, cut, other, work)
                 + "; the drawing asks for "
                 + zone;
+        if (System.getenv("TRACE") != null) {
+          System.err.println("   REJECT " + cut + " " + reason + " " + relation.reason());
+        }
         reasons.computeIfAbsent(cut, Why::of).add(reason);
         return Optional.empty();
       }
@@ -315,8 +322,17 @@ final class Search {
     return Optional.of(cost);
   }
 
-  private static Length zoneOf(Relation relation, Face face, Face reference, Workpiece work) {
-    return relation.zone(face, reference, work.sizes());
+  /** The zone on the finished part: what is still too large now will be smaller. */
+  private Length zoneOf(Relation relation, Face face, Face reference, Workpiece work) {
+    Map<PartDimension, SizeState> sizes = new EnumMap<>(PartDimension.class);
+    work.sizes()
+        .forEach(
+            (dimension, size) -> {
+              Drawing.Demand demand = task.demand(dimension);
+              LengthRange range = demand == null ? size.range() : demand.limits();
+              sizes.put(dimension, new SizeState(range, null, null, size.since()));
+            });
+    return relation.zone(face, reference, sizes);
   }
 
   /** The narrowest zone the drawing gives for two faces, if it gives one. */

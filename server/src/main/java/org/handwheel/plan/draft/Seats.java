@@ -121,7 +121,7 @@ final class Seats {
                 asked.vise().jawWidth(),
                 Length.ZERO,
                 Kind.BED,
-                4 + risk(asked, Length.ZERO)))
+                8 + risk(asked, Length.ZERO)))
         : List.of();
   }
 
@@ -170,7 +170,7 @@ final class Seats {
                 set.length(),
                 set.thickness(),
                 Kind.ONE,
-                15 + risk(asked, set.height()) + (tips ? 15 : 0)));
+                6 + risk(asked, set.height()) + (tips ? 15 : 0)));
         continue;
       }
       besides(asked, set, sets).ifPresent(seats::add);
@@ -207,7 +207,7 @@ final class Seats {
                     under.length(),
                     set.thickness(),
                     Kind.ONE_WITH_BESIDE,
-                    25 + risk(asked, under.height())));
+                    9 + risk(asked, under.height())));
   }
 
   /**
@@ -217,7 +217,7 @@ final class Seats {
   private int risk(Asked asked, Length height) {
     double grip = Math.max(0.1, asked.grip(height).millimetres());
     double proud = Math.max(0, asked.proud(height).millimetres());
-    int risk = (int) Math.round(Math.max(0, proud / grip - 1) * 6);
+    int risk = (int) Math.round(Math.max(0, proud / grip - 0.6) * 14);
     if (proud > 2 * grip) {
       risk += 25;
     }

@@ -173,6 +173,19 @@ record Task(
     return callout || part.surfaces().stream().anyMatch(surface -> surface.value() == face);
   }
 
+  /** The dimension the ends lie across: the longest. */
+  PartDimension longest() {
+    PartDimension longest = PartDimension.LENGTH;
+    for (PartDimension dimension : PartDimension.values()) {
+      SizeState size = start.start().size(dimension);
+      SizeState most = start.start().size(longest);
+      if (size != null && (most == null || size.range().low().isMoreThan(most.range().low()))) {
+        longest = dimension;
+      }
+    }
+    return longest;
+  }
+
   /** The faces by their weight as a reference: the datums by their letters, then by area. */
   List<Face> byRank() {
     return Face.all().stream()

@@ -30,6 +30,10 @@ final class Why {
     other.reasons.keySet().forEach(this::add);
   }
 
+  List<String> reasons() {
+    return List.copyOf(reasons.keySet());
+  }
+
   boolean isEmpty() {
     return reasons.isEmpty();
   }
