@@ -22,10 +22,10 @@ final class Completion {
   private final Openings openings;
   private final Set<String> before = new HashSet<>();
 
-  Completion(Task task, PlanText text, Checked bare, DraftProgress progress) {
+  Completion(Task task, PlanText text, Checked bare) {
     this.task = task;
     this.text = text;
-    this.openings = new Openings(task, text, progress);
+    this.openings = new Openings(task, text);
     bare.findings().forEach(finding -> before.add(finding.rule() + finding.message()));
   }
 
@@ -139,6 +139,15 @@ final class Completion {
       }
     }
     return lines.isEmpty() ? "" : "\ninspect\n  " + String.join("\n  ", lines) + "\n";
+  }
+
+  List<String> lackingTools() {
+    return openings.lackingTools();
+  }
+
+  /** Whether the holes and slots cannot be made, whatever the order of the faces. */
+  boolean isHopeless() {
+    return !openings.missing().isEmpty();
   }
 
   List<String> missing(Why why) {

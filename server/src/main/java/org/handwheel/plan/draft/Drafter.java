@@ -88,9 +88,13 @@ public final class Drafter {
     }
     PlanText text = new PlanText(workspace, tree, first(task), tables);
     Search search = new Search(task, text, progress);
-    Completion completion = new Completion(task, text, bare, progress);
+    Completion completion = new Completion(task, text, bare);
+    missing.addAll(completion.lackingTools());
+    if (!missing.isEmpty()) {
+      return new Drafted.Missing(missing);
+    }
     Why finishing = Why.of("the whole");
-    List<Drafted.Draft> drafts = search.plans(Math.max(1, most), completion::finish, finishing);
+    List<Drafted.Draft> drafts = search.plans(Math.max(1, most), completion, finishing);
     if (!drafts.isEmpty()) {
       return new Drafted.Plans(drafts);
     }

@@ -40,6 +40,9 @@ final class Search {
   /** So many checks at most: some seconds, and far more than any block needs. */
   private static final int MOST_CHECKS = 400;
 
+  /** So many sequences may come to their end and not pass the check of the whole. */
+  private static final int MOST_UNFINISHED = 8;
+
   /**
    * What a face costs, usually: a setup, a few passes and some trouble with the hold. Higher than
    * the least, so that the search goes for a whole plan first.
@@ -115,14 +118,8 @@ final class Search {
     }
   }
 
-  /** What became of the search. */
-  interface Finisher {
-    /** Completes a sequence of squared faces, or says why that cannot be. */
-    Optional<Drafted.Draft> finish(Reached reached, Why why);
-  }
-
   /** Up to so many plans, the cheapest first. */
-  List<Drafted.Draft> plans(int most, Finisher finisher, Why finishing) {
+  List<Drafted.Draft> plans(int most, Completion completion, Why finishing) {
     List<Drafted.Draft> drafts = new ArrayList<>();
     Set<String> texts = new HashSet<>();
     PriorityQueue<Node> open =
@@ -133,6 +130,7 @@ final class Search {
     Map<String, Integer> seen = new HashMap<>();
     Reached start = new Reached(base.check(List.of()), List.of(), task.toCut(), null, Set.of(), 0);
     int order = 0;
+    int unfinished = 0;
     if (start.checked().run() == null) {
       return drafts;
     }
@@ -159,10 +157,11 @@ final class Search {
         continue;
       }
       if (now.left().isEmpty()) {
-        finisher
-            .finish(now, finishing)
-            .filter(draft -> texts.add(draft.text()))
-            .ifPresent(drafts::add);
+        Optional<Drafted.Draft> draft = completion.finish(now, finishing);
+        draft.filter(one -> texts.add(one.text())).ifPresent(drafts::add);
+        if (completion.isHopeless() || (draft.isEmpty() && ++unfinished >= MOST_UNFINISHED)) {
+          break;
+        }
         continue;
       }
       for (List<SetupDraft> way : ways(now)) {
@@ -231,19 +230,6 @@ final class Search {
     Checked checked = base.check(setups, from.checked());
     List<Finding> against =
         checked.findings().stream().filter(finding -> isAgainst(checked, finding)).toList();
-    if (System.getenv("TRACE") != null) {
-      String t =
-          setups.stream()
-              .map(x -> x.title() + "/" + x.lines().get(0) + "/" + x.cutter())
-              .reduce("", (a, b) -> a + "\n      " + b);
-      System.err.println(
-          checks
-              + " "
-              + node.total()
-              + t
-              + "\n   -> "
-              + against.stream().map(f -> f.rule() + ": " + f.message()).toList());
-    }
     if (!against.isEmpty() || checked.run() == null) {
       failed(setups.size(), against);
       return Optional.empty();
@@ -312,9 +298,6 @@ final class Search {
                 + zoneOf(relation, cut, other, work)
                 + "; the drawing asks for "
                 + zone;
-        if (System.getenv("TRACE") != null) {
-          System.err.println("   REJECT " + cut + " " + reason + " " + relation.reason());
-        }
         reasons.computeIfAbsent(cut, Why::of).add(reason);
         return Optional.empty();
       }
