@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -121,13 +120,13 @@ final class Search {
   /** Up to so many plans, the cheapest first. */
   List<Drafted.Draft> plans(int most, Completion completion, Why finishing) {
     List<Drafted.Draft> drafts = new ArrayList<>();
-    Set<String> texts = new HashSet<>();
+    Set<String> orders = new HashSet<>();
     PriorityQueue<Node> open =
         new PriorityQueue<>(
             Comparator.comparingInt(Node::total)
                 .thenComparing(Comparator.comparingInt(Node::depth).reversed())
                 .thenComparingInt(Node::order));
-    Map<String, Integer> seen = new HashMap<>();
+    Set<String> seen = new HashSet<>();
     Reached start = new Reached(base.check(List.of()), List.of(), task.toCut(), null, Set.of(), 0);
     int order = 0;
     int unfinished = 0;
@@ -153,12 +152,14 @@ final class Search {
           continue;
         }
       }
-      if (seen.merge(key(now), 1, Integer::sum) > most) {
+      // One plan wants each state once, in the cheapest way; several differ in the order of faces.
+      String key = most == 1 ? key(now) : key(now) + order(now);
+      if (!seen.add(key)) {
         continue;
       }
       if (now.left().isEmpty()) {
         Optional<Drafted.Draft> draft = completion.finish(now, finishing);
-        draft.filter(one -> texts.add(one.text())).ifPresent(drafts::add);
+        draft.filter(one -> orders.add(order(now))).ifPresent(drafts::add);
         if (completion.isHopeless() || (draft.isEmpty() && ++unfinished >= MOST_UNFINISHED)) {
           break;
         }
@@ -168,7 +169,18 @@ final class Search {
         open.add(node(node, way, now, order++));
       }
     }
+    drafts.sort(Comparator.comparingInt(Drafted.Draft::cost));
     return drafts;
+  }
+
+  /** The faces in their order, and whether the end or the side of the cutter makes them. */
+  private static String order(Reached now) {
+    StringBuilder order = new StringBuilder();
+    for (SetupDraft setup : now.setups()) {
+      order.append(' ').append(setup.way(), 0, setup.way().indexOf(' '));
+      order.append(' ').append(setup.face());
+    }
+    return order.toString();
   }
 
   /** A node for the first of several drafts of one way; the others wait in case it is not sound. */
