@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * What comes off a face and in which cuts: a skim where the face opposite is still to be made, else
  * roughing, measuring and finishing to size.
  *
+ * @param uncertainty how well the size is known beforehand
  * @param skim the most that may come off, for a skim
  * @param goal the size the face is cut to at last, or nothing for a skim
  * @param removalHigh the most that can come off
@@ -28,6 +29,7 @@ record FaceCut(
     Task task,
     Face face,
     LengthRange before,
+    Length uncertainty,
     @Nullable Length skim,
     @Nullable Length goal,
     Length removalHigh,
@@ -83,6 +85,7 @@ record FaceCut(
             task,
             face,
             before,
+            size.uncertainty(),
             null,
             demand.aim(),
             before.high().minus(demand.aim()),
@@ -105,7 +108,12 @@ record FaceCut(
     if (demand != null) {
       Length other = oppositeLeft ? task.skin(work, face.opposite()) : Length.ZERO;
       Length room =
-          before.low().minus(demand.aim()).minus(Length.max(other, numbers.usual("0.2", "0.008")));
+          before
+              .low()
+              .minus(demand.aim())
+              // The errors of touch and dial may take a little from the other face.
+              .minus(other.plus(numbers.usual("0.06", "0.0025")))
+              .minus(other.isPositive() ? Length.ZERO : numbers.usual("0.15", "0.006"));
       Length most = numbers.down(room, "0.05", "0.002");
       wanted = Length.min(wanted, most);
       if (wanted.isLessThan(skin)) {
@@ -122,7 +130,8 @@ record FaceCut(
       }
     }
     return Optional.of(
-        new FaceCut(task, face, before, wanted, null, wanted, before.low().minus(wanted)));
+        new FaceCut(
+            task, face, before, before.spread(), wanted, null, wanted, before.low().minus(wanted)));
   }
 
   boolean isSkim() {
@@ -198,6 +207,16 @@ record FaceCut(
     String target = " " + face.word() + " to " + dimension().word();
     Optional<Length> leaving = leaving(demand, way);
     if (leaving.isPresent()) {
+      // Room for the errors of touch and dial, too.
+      Length room =
+          leaving
+              .get()
+              .plus(demand.limits().width().half())
+              .minus(task.numbers().usual("0.05", "0.002"));
+      if (!uncertainty.isLessThan(room)) {
+        task.anyInstrument(before)
+            .ifPresent(one -> lines.add("measure " + dimension().word() + " with " + one.name()));
+      }
       Length rough = before.high().minus(demand.aim()).minus(leaving.get());
       lines.add(
           "rough"

@@ -37,7 +37,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Search {
   /** So many checks at most: some seconds, and far more than any block needs. */
-  private static final int MOST_CHECKS = 400;
+  private static final int MOST_CHECKS = 300;
 
   /** So many sequences may come to their end and not pass the check of the whole. */
   private static final int MOST_UNFINISHED = 8;

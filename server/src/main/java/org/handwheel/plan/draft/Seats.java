@@ -248,6 +248,16 @@ final class Seats {
     Length third = Length.ofMillimetres(asked.up().low().millimetres() / 3);
     Length need = Length.max(task.limits().length(Limit.LEAST_GRIP), third);
     Length highest = asked.vise().jawDepth().minus(need);
+    if (highest.isNegative()) {
+      return "the work stands too tall in `"
+          + asked.vise().name()
+          + "`: it is "
+          + asked.up().low()
+          + " high, and the jaws, "
+          + asked.vise().jawDepth()
+          + " deep, should grip a third of it, "
+          + need;
+    }
     Length least =
         asked.lowest().isPositive()
             ? asked

@@ -70,6 +70,7 @@ record Task(
     for (PartDimension dimension : PartDimension.values()) {
       toCut.addAll(task.facesToCut(dimension));
     }
+    task.addUnproved(toCut);
     return Optional.of(
         new Task(plan, plan.part(), plan.stock(), run, tables, task.numbers(), toCut));
   }
@@ -137,6 +138,25 @@ record Task(
       both.stream().filter(face -> !isLeftOnPurpose(face)).limit(1).forEach(faces::add);
     }
     return faces;
+  }
+
+  /** Of two faces that were milled before nobody knows how they lie: one is cut once more. */
+  private void addUnproved(Set<Face> faces) {
+    for (Callout callout : part.callouts()) {
+      if (callout instanceof Callout.Square square) {
+        addUnproved(square.face(), square.reference(), faces);
+      } else if (callout instanceof Callout.Parallel parallel) {
+        addUnproved(parallel.face(), parallel.reference(), faces);
+      } else if (callout instanceof Callout.SquareAll) {
+        faces.addAll(Face.all());
+      }
+    }
+  }
+
+  private void addUnproved(Face face, Face reference, Set<Face> faces) {
+    if (!faces.contains(face) && !faces.contains(reference)) {
+      faces.add(isLeftOnPurpose(face) ? reference : face);
+    }
   }
 
   /** Whether the stock may have the drawing's size as it is. */
