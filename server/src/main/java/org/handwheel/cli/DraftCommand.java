@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.handwheel.files.NewText;
 import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.model.Workspace;
 import org.handwheel.plan.draft.DraftProgress;

@@ -1,4 +1,4 @@
-package org.handwheel.files;
+package org.handwheel.cli;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -16,11 +16,11 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Writes a text file as a whole, so that half a file is never there. */
-public final class NewText {
+final class NewText {
   private NewText() {}
 
   /** What to do where a file of that name is there already. */
-  public enum Existing {
+  enum Existing {
     KEEP,
     REPLACE
   }
@@ -30,7 +30,7 @@ public final class NewText {
    *
    * @return nothing if it was written, else a short sentence on why not
    */
-  public static Optional<String> write(Path file, String text, Existing existing) {
+  static Optional<String> write(Path file, String text, Existing existing) {
     byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
     @Nullable Path beside = null;
     try {
