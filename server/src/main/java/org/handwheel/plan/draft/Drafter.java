@@ -176,7 +176,7 @@ public final class Drafter {
                 + " in all");
   }
 
-  /** Lines for the beginning: the saw's burrs come off before anything is held. */
+  /** Lines for the beginning: the saw's burrs come off, and the head is set true. */
   private static List<String> first(Task task) {
     boolean sawn =
         Face.all().stream()
@@ -184,6 +184,18 @@ public final class Drafter {
                 face ->
                     task.start().start().face(face).burr() != null
                         || task.start().start().face(face).skin() == Skin.SAWN);
-    return sawn ? List.of("deburr all edges") : List.of();
+    List<String> lines = new ArrayList<>();
+    if (sawn) {
+      lines.add("deburr all edges");
+    }
+    if (!task.part().callouts().isEmpty() && !task.toCut().isEmpty()) {
+      // As true as the shop's limits take it to be: squareness rests on it.
+      lines.add(
+          "tram head "
+              + task.numbers().write(task.numbers().usual("0.02", "0.0008"))
+              + " over "
+              + task.numbers().write(task.numbers().usual("150", "6")));
+    }
+    return lines;
   }
 }

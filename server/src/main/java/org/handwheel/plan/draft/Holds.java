@@ -317,7 +317,7 @@ final class Holds {
         SETUP
             + seat.cost()
             + penalty
-            + (bar.isPresent() ? 8 : 0)
+            + bar.map(piece -> dia(piece).isMoreThan(asked.grip(seat.height())) ? 14 : 8).orElse(0)
             + (lanes ? 6 : 0)
             + (care == Care.CAUTIOUS ? 8 : 0)
             + (cutter.name().equals(state.cutter()) ? 0 : CHANGE_OF_CUTTER)

@@ -36,6 +36,7 @@ final class Openings {
   private final PlanText text;
   private final HoleTools tools;
   private final OpeningSetups holding;
+  private final Outlines outlines;
   private final Cutters cutters;
   private final Set<String> missing = new LinkedHashSet<>();
 
@@ -44,6 +45,7 @@ final class Openings {
     this.text = text;
     this.tools = new HoleTools(task);
     this.holding = new OpeningSetups(task);
+    this.outlines = new Outlines(task);
     this.cutters = new Cutters(task);
   }
 
@@ -95,6 +97,15 @@ final class Openings {
       setups.add(setup.get());
       cutter = setup.get().cutter() == null ? cutter : setup.get().cutter();
     }
+    for (FeatureSpec outline : outlines()) {
+      Why outlineWhy = Why.of("the outline " + outline.name() + " is left to you");
+      Optional<SetupDraft> setup = this.outlines.setup(outline, work, outlineWhy);
+      if (setup.isPresent()) {
+        setups.add(setup.get());
+      } else {
+        leftOut.addAll(outlineWhy.sentences());
+      }
+    }
     return Optional.of(new Made(List.copyOf(setups), leftOut, checked));
   }
 
@@ -104,6 +115,12 @@ final class Openings {
     List<String> lacking = List.copyOf(missing);
     missing.clear();
     return lacking;
+  }
+
+  private List<FeatureSpec> outlines() {
+    return task.part().features().stream()
+        .filter(feature -> feature.featureKind() == FeatureKind.OUTLINE)
+        .toList();
   }
 
   List<String> missing() {
@@ -122,6 +139,9 @@ final class Openings {
   private void collect(Workpiece work, Map<Face, List<Opening>> byFace, List<String> leftOut) {
     Set<String> inPatterns = new HashSet<>();
     for (FeatureSpec feature : task.part().features()) {
+      if (feature.featureKind() == FeatureKind.OUTLINE) {
+        continue;
+      }
       Optional<Opening> opening = feature(feature, work, leftOut);
       if (opening.isPresent() && feature.face() != null) {
         byFace.computeIfAbsent(feature.face(), face -> new ArrayList<>()).add(opening.get());
@@ -191,7 +211,7 @@ final class Openings {
               + word
               + " "
               + feature.name()
-              + " is left to you: a draft squares the block and makes holes, slots and pockets");
+              + " is left to you: a draft squares the block and makes holes, slots, pockets and outlines");
       return Optional.empty();
     }
     Optional<Extent> extent = Extent.of(feature, work);

@@ -289,7 +289,9 @@ final class Search {
         Face.all().stream()
             .filter(face -> face != cut && !left.contains(face) && work.face(face).isMachined())
             .toList();
-    if (!made.isEmpty() && made.stream().allMatch(face -> work.relation(cut, face) == null)) {
+    // Faces that stay as they were bought are no measure for the others unless the drawing says so.
+    List<Face> own = made.stream().filter(task.toCut()::contains).toList();
+    if (!own.isEmpty() && own.stream().allMatch(face -> work.relation(cut, face) == null)) {
       cost += ADRIFT;
     }
     for (Face other : made) {
