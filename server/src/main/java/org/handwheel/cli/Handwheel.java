@@ -39,6 +39,7 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel dial \"1-3/8 in\" 7.5mm        lengths in both units",
       "  handwheel speeds steel-mild --dia 10mm speeds and feeds to start with",
       "  handwheel steps door.plan              dial by dial round an outline",
+      "  handwheel coordinates flange.plan      hole by hole with two handles",
       "  handwheel thread M5                    a thread and its drills",
       "  handwheel drill \"no 7\"                 a drill, and those near it",
       "  handwheel fit \"10 H7\"                  the limits of a bore",
@@ -93,6 +94,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new DialCommand(surroundings, output))
             .addSubcommand(new SpeedsCommand(surroundings, output))
             .addSubcommand(new StepsCommand(surroundings, output))
+            .addSubcommand(new CoordinatesCommand(surroundings, output))
             .addSubcommand(new MaterialCommand(surroundings, output))
             .addSubcommand(new ThreadCommand(output))
             .addSubcommand(new DrillCommand(output))

@@ -1,15 +1,10 @@
 package org.handwheel.cli;
 
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Callable;
 import org.handwheel.cli.CheckCommand.Format;
-import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.model.Located;
-import org.handwheel.model.Workspace;
-import org.handwheel.rules.Checked;
-import org.handwheel.rules.Checker;
-import org.handwheel.shop.StandardTables;
+import org.handwheel.work.PlanRun;
 import org.handwheel.work.outline.OutlineCut;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -60,19 +55,12 @@ final class StepsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Checked checked = checked();
-    if (checked.run() == null) {
-      throw new UserException(plan + ": it is no plan that can be worked through");
-    }
-    if (checked.findings().stream().anyMatch(found -> found.rule().equals("language-level"))) {
-      throw new UserException(plan + ": it is written in a newer level of the language");
-    }
-    if (setup != null
-        && checked.run().setups().stream().noneMatch(run -> isAsked(run.setup().name()))) {
+    PlanRun run = WorkedPlan.read(plan, surroundings);
+    if (setup != null && run.setups().stream().noneMatch(one -> isAsked(one.setup().name()))) {
       throw new UserException(plan + ": it has no setup '" + setup + "'");
     }
     List<OutlineCut> cuts =
-        OutlineCut.all(checked.run()).stream()
+        OutlineCut.all(run).stream()
             .filter(cut -> setup == null || isAsked(cut.setup().setup().name()))
             .toList();
     StepsReport report = new StepsReport(plan, cuts);
@@ -86,26 +74,5 @@ final class StepsCommand implements Callable<Integer> {
 
   private boolean isAsked(@Nullable Located<String> name) {
     return name != null && name.value().equalsIgnoreCase(setup);
-  }
-
-  private Checked checked() {
-    Targets targets = Targets.find(List.of(plan), null, "stdin.plan", surroundings);
-    if (targets.targets().size() != 1) {
-      throw new UserException(
-          targets.unreadable().values().stream()
-              .findFirst()
-              .map(reason -> plan + ": " + reason)
-              .orElse(plan + ": name one plan"));
-    }
-    Targets.Target target = targets.targets().get(0);
-    Workspace workspace =
-        new WorkspaceLoader(target.root(), surroundings.nanoClock())
-            .load(List.of(target.path()), Map.of())
-            .workspace();
-    String reason = workspace.unreadable().get(target.path());
-    if (reason != null) {
-      throw new UserException(plan + ": " + reason);
-    }
-    return new Checker(StandardTables.builtIn()).check(workspace, target.path());
   }
 }

@@ -15,6 +15,7 @@ import org.handwheel.grammar.HandwheelParser.FinishLineContext;
 import org.handwheel.grammar.HandwheelParser.FitContext;
 import org.handwheel.grammar.HandwheelParser.HoldInViseLineContext;
 import org.handwheel.grammar.HandwheelParser.HoldOnLineContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutLineContext;
 import org.handwheel.grammar.HandwheelParser.MaterialRefContext;
 import org.handwheel.grammar.HandwheelParser.NameContext;
 import org.handwheel.grammar.HandwheelParser.RoughLineContext;
@@ -30,6 +31,7 @@ import org.handwheel.model.build.ValueReader;
 import org.handwheel.syntax.Ignore;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
 
@@ -130,8 +132,24 @@ public final class Hovers {
         NameIndex.of(view)
             .at(spot)
             .flatMap(declaration -> new ThingHover(view).text(declaration))
-            .map(text -> hover(spot.origin(), text));
+            .map(text -> hover(spot.origin(), withPlace(here, text)));
     return declared.or(() -> dimensionName(here)).or(() -> datum(here));
+  }
+
+  /** In a line that cuts holes, a hole's name tells where it is on the dials, too. */
+  private HoverText withPlace(Here here, HoverText text) {
+    Spot spot = here.spot();
+    boolean isHole =
+        spot.nearest(HandwheelParser.HoleRefContext.class).isPresent()
+            || spot.nearest(HandwheelParser.FurtherHoleRefContext.class).isPresent();
+    SetupRun setup = here.setup().orElse(null);
+    StepRun step = here.step().orElse(null);
+    if (!isHole || view.run() == null || setup == null || step == null) {
+      return text;
+    }
+    HoverText.Builder both = HoverText.titled(text.title());
+    HoleHover.addOwn(both, view.run(), setup, step, spot.token().getText());
+    return both.addParts(text).build();
   }
 
   /** A size of the part used in a sum: {@code width/2}. */
@@ -259,6 +277,14 @@ public final class Hovers {
                 }
                 return hover(spot.origin(), withForm(text.build(), parent));
               });
+    }
+    if (parent instanceof HoleCutLineContext) {
+      SetupRun setup = here.setup().orElse(null);
+      StepRun made = here.step().orElse(null);
+      return view.run() == null || setup == null || made == null
+          ? Optional.empty()
+          : HoleHover.text(view.run(), setup, made)
+              .map(text -> hover(spot.origin(), withForm(text, parent)));
     }
     boolean cut =
         parent instanceof CleanLineContext

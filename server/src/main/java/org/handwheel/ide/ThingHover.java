@@ -213,7 +213,7 @@ final class ThingHover {
       text.fact("Full thread", spec.threadDepth().toString());
     }
     if (spec.drillDepth() != null) {
-      text.fact("Tapping drill goes", spec.drillDepth() + " deep");
+      text.fact("Tapping drill goes", spec.drillDepth().value() + " deep");
     }
     if (spec.position() != null) {
       text.fact(

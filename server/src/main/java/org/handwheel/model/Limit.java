@@ -67,6 +67,8 @@ public enum Limit {
   STICK_OUT("5"),
   /** The part of a tolerance's width by which an end mill may bend in a finishing cut. */
   DEFLECTION(Dimension.NUMBER, "0.25"),
+  /** The thinnest wall left between holes and edges, or below a blind hole. */
+  LEAST_WALL("1"),
   /** How far a size without a tolerance may be off. */
   UNTOLERANCED("0.1"),
   /** How far a touch may be off: how well the feel of paper or contact is repeated. */

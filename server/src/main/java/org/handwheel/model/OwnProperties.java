@@ -53,7 +53,8 @@ public final class OwnProperties {
               choice("fixed-jaw", "operator-back", "where the fixed jaw is", places()),
               optional("lift", "0.05", "how far the moving jaw may lift untapped work"),
               optional("slack", "0.005 over 1", "how far the moving jaw may swivel unharmed"),
-              optional("trued", "0.02 over 100", "how true it is known to stand to the table"));
+              optional("trued", "0.02 over 100", "how true it is known to stand to the table"),
+              optional("bed-height", "50", "how high its bed is above the table"));
       case PARALLELS ->
           List.of(
               required("thickness", "6", "thickness"),
@@ -85,6 +86,7 @@ public final class OwnProperties {
       case SEVERITIES, MATERIAL -> List.of();
       case PACKING -> piece("thickness");
       case CLAMP -> piece("width");
+      case DRILL, DRILLS -> drill();
       default -> piece("");
     };
   }
@@ -114,12 +116,21 @@ public final class OwnProperties {
     properties.add(optional("speeds", "95, 180, 270, 500, 930, 1420 rpm", "the spindle's steps"));
     properties.add(optional("top-speed", "2000 rpm", "the highest speed"));
     properties.add(optional("power", "0.5 kW", "the motor's power"));
+    properties.add(optional("daylight", "300", "the most room from spindle nose to table"));
+    properties.add(optional("chuck", "75", "how far the drill chuck stands below the nose"));
     return List.copyOf(properties);
   }
 
   private static List<Property> piece(String needed) {
     return Stream.of("dia", "thickness", "width", "height", "length", "pitch", "point")
         .map(word -> word.equals(needed) ? required(word, "10", word) : optional(word, "10", word))
+        .toList();
+  }
+
+  private static List<Property> drill() {
+    return Stream.concat(
+            piece("").stream(),
+            Stream.of(optional("angle", "118 deg", "the included angle of the point")))
         .toList();
   }
 

@@ -24,6 +24,8 @@ public sealed interface Owned {
    * @param speeds the spindle's real steps in turns a minute, rising; empty if it is stepless
    * @param topSpeed the highest speed, 0 if not said
    * @param watts the motor's power, 0 if not said
+   * @param daylight the most there is between the spindle's nose and the table, if said
+   * @param chuck how far the drill chuck stands below the nose, if said
    */
   record Machine(
       String name,
@@ -33,7 +35,9 @@ public sealed interface Owned {
       ZDrive zDrive,
       List<Double> speeds,
       double topSpeed,
-      double watts)
+      double watts,
+      @Nullable Length daylight,
+      @Nullable Length chuck)
       implements Owned {
     public Machine {
       screws = Map.copyOf(screws);
@@ -107,6 +111,7 @@ public sealed interface Owned {
    * @param lift how far the moving jaw may lift untapped work
    * @param slack how far the moving jaw may swivel without harm
    * @param trued how true it is known to stand to the table, if it is keyed or was set for good
+   * @param bedHeight how high its bed is above the table, if said
    */
   record Vise(
       String name,
@@ -118,7 +123,8 @@ public sealed interface Owned {
       Direction fixedJaw,
       Length lift,
       Slope slack,
-      @Nullable Slope trued)
+      @Nullable Slope trued,
+      @Nullable Length bedHeight)
       implements Owned {
     @Override
     public OwnKind kind() {
@@ -279,8 +285,17 @@ public sealed interface Owned {
   /** Cutting speeds in metres a minute, from cautious to brisk. */
   record SurfaceSpeeds(double low, double high) {}
 
-  /** Anything of one size: packing, spacers, bars, clamps, drills, taps, reamers and the rest. */
-  record Piece(OwnKind kind, String name, Origin origin, Map<String, Length> sizes)
+  /**
+   * Anything of one size: packing, spacers, bars, clamps, drills, taps, reamers and the rest.
+   *
+   * @param pointDegrees the included angle of a drill's point, if said
+   */
+  record Piece(
+      OwnKind kind,
+      String name,
+      Origin origin,
+      Map<String, Length> sizes,
+      @Nullable Double pointDegrees)
       implements Owned {
     public Piece {
       sizes = Map.copyOf(sizes);

@@ -104,7 +104,7 @@ public record Part(
       boolean through,
       @Nullable Length depth,
       @Nullable Length threadDepth,
-      @Nullable Length drillDepth,
+      @Nullable Located<Length> drillDepth,
       @Nullable Length spotface,
       @Nullable Length counterboreDia,
       @Nullable Length counterboreDepth,

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
+import org.handwheel.units.Quantity;
 import org.handwheel.units.Slope;
 import org.jspecify.annotations.Nullable;
 
@@ -181,14 +182,47 @@ public sealed interface Step {
   /** The cutter's axis off the middle of the face. */
   record Offset(Length distance, Side toward) {}
 
-  /** Spotting, drilling, reaming and the rest, on holes or patterns. */
-  record HoleCut(Origin origin, HoleVerb verb, List<Located<String>> holes, List<String> sizes)
+  /**
+   * Spotting, drilling, reaming and the rest, on holes or patterns.
+   *
+   * @param sizes one after the other, each with a tool of its own; empty where the drawing says it
+   */
+  record HoleCut(
+      Origin origin, HoleVerb verb, List<Located<String>> holes, List<HoleSize> sizes, HoleWay way)
       implements Step {
     public HoleCut {
       holes = List.copyOf(holes);
       sizes = List.copyOf(sizes);
     }
   }
+
+  /**
+   * A size of a drill or another tool for holes.
+   *
+   * @param text as written: {@code 8.5}, {@code no 7}
+   * @param length the diameter if it is written as a length; a number or letter means a drill of
+   *     the tables
+   */
+  record HoleSize(String text, @Nullable Length length, Origin origin) {}
+
+  /**
+   * How a hole is cut, as far as its line says.
+   *
+   * @param tool the tool named with {@code with}: a cutter, drill, reamer or tap
+   * @param byHand whether it is turned by hand
+   * @param guided whether the spindle guides it
+   * @param depth how deep at full diameter
+   * @param peck how far it goes in at once
+   * @param feed by the turn, or as a rate
+   */
+  record HoleWay(
+      @Nullable Located<Owned> tool,
+      boolean byHand,
+      boolean guided,
+      @Nullable Located<Length> depth,
+      @Nullable Located<Length> peck,
+      @Nullable Located<Double> rpm,
+      @Nullable Located<Quantity> feed) {}
 
   /** The operations on holes. */
   enum HoleVerb {

@@ -34,6 +34,21 @@ import org.handwheel.rules.hold.SeatNotProved;
 import org.handwheel.rules.hold.SpacerTooWide;
 import org.handwheel.rules.hold.TooLowGrip;
 import org.handwheel.rules.hold.ViseNotTrued;
+import org.handwheel.rules.hole.BurrInBore;
+import org.handwheel.rules.hole.DrillHitsJaw;
+import org.handwheel.rules.hole.DrillHitsParallel;
+import org.handwheel.rules.hole.DrillHitsTable;
+import org.handwheel.rules.hole.DrillSequence;
+import org.handwheel.rules.hole.HoleBeforeEdge;
+import org.handwheel.rules.hole.HoleFaceHidden;
+import org.handwheel.rules.hole.HoleNotMade;
+import org.handwheel.rules.hole.HoleOffPart;
+import org.handwheel.rules.hole.HoleOversize;
+import org.handwheel.rules.hole.HoleWithoutZero;
+import org.handwheel.rules.hole.ReamAllowance;
+import org.handwheel.rules.hole.TapDepth;
+import org.handwheel.rules.hole.TooLittleDaylight;
+import org.handwheel.rules.hole.WallTooThin;
 import org.handwheel.rules.name.MaterialUnknown;
 import org.handwheel.rules.name.UnusedName;
 import org.handwheel.rules.size.DialRounding;
@@ -99,6 +114,21 @@ public final class Rules {
         new LockConflict(),
         new TouchMissing(),
         new ZeroLost(),
+        new BurrInBore(),
+        new DrillHitsJaw(),
+        new DrillHitsParallel(),
+        new DrillHitsTable(),
+        new DrillSequence(),
+        new HoleBeforeEdge(),
+        new HoleFaceHidden(),
+        new HoleNotMade(),
+        new HoleOffPart(),
+        new HoleOversize(),
+        new HoleWithoutZero(),
+        new ReamAllowance(),
+        new TapDepth(),
+        new TooLittleDaylight(),
+        new WallTooThin(),
         new MaterialUnknown(),
         new UnusedName());
   }

@@ -288,7 +288,7 @@ public final class DialMoves {
    *
    * @param rounding to the nearest, or never beyond the distance, forward or back
    */
-  static Stop stop(Length distance, Screw screw, Rounding rounding) {
+  public static Stop stop(Length distance, Screw screw, Rounding rounding) {
     BigFraction grain = screw.readable().signum() > 0 ? screw.readable() : BigFraction.ONE;
     BigFraction exact = distance.over(screw.lead()).multiply(screw.divisions());
     RoundingMode mode = rounding == Rounding.NEAREST ? RoundingMode.HALF_EVEN : RoundingMode.FLOOR;
@@ -296,7 +296,8 @@ public final class DialMoves {
     return place(distance, counted, screw);
   }
 
-  private static Stop place(Length asked, BigFraction divisions, Screw screw) {
+  /** A stop of a known count of divisions, for a distance it was meant to be. */
+  public static Stop place(Length asked, BigFraction divisions, Screw screw) {
     BigFraction perTurn = screw.divisions();
     BigInteger turns = whole(divisions.divide(perTurn), RoundingMode.FLOOR);
     BigFraction up = divisions.subtract(BigFraction.of(turns).multiply(perTurn));

@@ -19,6 +19,7 @@ import org.handwheel.model.Located;
 import org.handwheel.model.LogSection;
 import org.handwheel.model.LogSection.Reading;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Part;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
@@ -33,6 +34,7 @@ import org.handwheel.units.Slope;
 import org.handwheel.work.FaceState.Condition;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.hole.HoleWork;
 import org.jspecify.annotations.Nullable;
 
 /** Works a plan through, line by line; a pure function. */
@@ -44,6 +46,7 @@ public final class Engine {
   private static final double UNKNOWN_FORCE = 1500;
 
   private final Plan plan;
+  private final StandardTables tables;
   private final @Nullable LogSection log;
   private final Limits limits;
   private final Drawing drawing;
@@ -53,6 +56,7 @@ public final class Engine {
 
   private Engine(Plan plan, @Nullable LogSection log, StandardTables tables) {
     this.plan = plan;
+    this.tables = tables;
     this.log = log;
     this.limits = plan.shop().limits();
     this.drawing = Drawing.of(plan, tables);
@@ -99,13 +103,25 @@ public final class Engine {
             && earlier.drawing().equals(drawing)
             && earlier.plan().shop().limits().equals(limits)
             && Objects.equals(earlier.material(), material)
-            && Objects.equals(earlier.plan().machine(), plan.machine());
+            && Objects.equals(earlier.plan().machine(), plan.machine())
+            && sameHoles(earlier.plan());
     if (!sameGround) {
       return Map.of();
     }
     Map<Section, SetupRun> runs = new HashMap<>();
     earlier.setups().forEach(run -> runs.put(run.setup().header().section(), run));
     return runs;
+  }
+
+  /** Whether holes are drawn as in another plan and the shop has the same tools for them. */
+  private boolean sameHoles(Plan other) {
+    return drawnHoles(plan).equals(drawnHoles(other))
+        && other.shop().all(Owned.Piece.class).equals(plan.shop().all(Owned.Piece.class));
+  }
+
+  private static List<Object> drawnHoles(Plan plan) {
+    Part part = plan.part();
+    return part == null ? List.of() : List.of(part.holes(), part.patterns());
   }
 
   private PlanRun run(Map<Section, SetupRun> reusable) {
@@ -191,6 +207,7 @@ public final class Engine {
       CutRun cut = null;
       Bearing bearing = null;
       Reading reading = null;
+      HoleWork.Outcome made = null;
       if (step instanceof Step.Seat seat) {
         bench = bench.withSeat(seat);
       } else if (step instanceof Step.TrueVise trueVise) {
@@ -239,6 +256,8 @@ public final class Engine {
         Set<String> names = new HashSet<>();
         holes.holes().stream().map(Located::value).forEach(names::add);
         bench = bench.withLastHoles(names);
+        made = HoleWork.run(plan, drawing, tables, holes, orientation, work);
+        work = made == null ? work : made.work();
       } else if (step instanceof Step.Cut planned && orientation != null && setup.hold() != null) {
         bearing = grip == null ? bearingOnPlate() : Bearing.of(grip, work, bench, limits);
         cut =
@@ -248,7 +267,16 @@ public final class Engine {
           apply(cut, bearing);
         }
       }
-      return new StepRun(step, before, benchBefore, work, bench, cut, bearing, reading);
+      return new StepRun(
+          step,
+          before,
+          benchBefore,
+          work,
+          bench,
+          cut,
+          bearing,
+          reading,
+          made == null ? null : made.run());
     }
 
     private @Nullable Bearing bearingOnPlate() {

@@ -107,7 +107,7 @@ public record Grip(
   }
 
   /** How high the support carries the work. */
-  static Length seat(Hold hold) {
+  public static Length seat(Hold hold) {
     Located<Support> located = hold.support();
     if (located == null || located.value() instanceof Support.Bed) {
       return Length.ZERO;

@@ -7,6 +7,7 @@ import org.handwheel.model.LogSection;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
+import org.handwheel.work.hole.HoleRun;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -70,6 +71,7 @@ public record PlanRun(
    * @param cut the cut in numbers, if it is one that could be worked out
    * @param bearing what ruled the work's rotations, for a cut
    * @param reading the reading that stood in for a measurement, if a log gives one
+   * @param holes what was done to holes, if it is a line on holes that could be worked out
    */
   public record StepRun(
       Step step,
@@ -79,7 +81,8 @@ public record PlanRun(
       Bench benchAfter,
       @Nullable CutRun cut,
       @Nullable Bearing bearing,
-      LogSection.@Nullable Reading reading) {}
+      LogSection.@Nullable Reading reading,
+      @Nullable HoleRun holes) {}
 
   /** All steps in order. */
   public Stream<StepRun> steps() {

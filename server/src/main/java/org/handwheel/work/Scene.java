@@ -97,7 +97,7 @@ public final class Scene {
    * The scene of work clamped to a plate: its left front corner as it lies is the origin, and each
    * clamp covers a square of its width about its point.
    */
-  static Scene onPlate(Hold hold, Length alongX, Length alongY, Length height) {
+  public static Scene onPlate(Hold hold, Length alongX, Length alongY, Length height) {
     List<Body> bodies = new ArrayList<>();
     for (Hold.Clamping clamping : hold.clamps()) {
       Length size = clamping.clamp().size("width");

@@ -1,7 +1,9 @@
 package org.handwheel.work;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.handwheel.model.Face;
 import org.handwheel.model.Limit;
@@ -15,6 +17,7 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.work.FaceState.Condition;
+import org.handwheel.work.hole.HoleState;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,17 +27,23 @@ import org.jspecify.annotations.Nullable;
  * @param faces its six faces
  * @param relations which faces are square or parallel to which
  * @param obstacles for two faces whose relation the last cut could not make: why
+ * @param removed holes, slots and the like cut so far, in order
+ * @param holes what has been made of each hole, by its name; those not begun are missing
  */
 public record Workpiece(
     Map<PartDimension, SizeState> sizes,
     Map<Face, FaceState> faces,
     Map<FacePair, Relation> relations,
-    Map<FacePair, Obstacle> obstacles) {
+    Map<FacePair, Obstacle> obstacles,
+    List<Removed> removed,
+    Map<String, HoleState> holes) {
   public Workpiece {
     sizes = Map.copyOf(sizes);
     faces = Map.copyOf(faces);
     relations = Map.copyOf(relations);
     obstacles = Map.copyOf(obstacles);
+    removed = List.copyOf(removed);
+    holes = Map.copyOf(holes);
   }
 
   /** The stock as bought: sizes give or take the shop's variation, faces as they are. */
@@ -59,7 +68,7 @@ public record Workpiece(
       Located<Skin> skin = stock == null ? null : stock.skins().get(face);
       faces.put(face, raw(skin == null ? new Located<>(Skin.ROLLED, fallback) : skin, limits));
     }
-    return new Workpiece(sizes, faces, Map.of(), Map.of());
+    return new Workpiece(sizes, faces, Map.of(), Map.of(), List.of(), Map.of());
   }
 
   private static FaceState raw(Located<Skin> skin, Limits limits) {
@@ -101,16 +110,36 @@ public record Workpiece(
   Workpiece withFace(Face face, FaceState state) {
     Map<Face, FaceState> next = new EnumMap<>(faces);
     next.put(face, state);
-    return new Workpiece(sizes, next, relations, obstacles);
+    return new Workpiece(sizes, next, relations, obstacles, removed, holes);
   }
 
   Workpiece withSize(PartDimension dimension, SizeState state) {
     Map<PartDimension, SizeState> next = new HashMap<>(sizes);
     next.put(dimension, state);
-    return new Workpiece(next, faces, relations, obstacles);
+    return new Workpiece(next, faces, relations, obstacles, removed, holes);
   }
 
   Workpiece withRelations(Map<FacePair, Relation> next, Map<FacePair, Obstacle> nextObstacles) {
-    return new Workpiece(sizes, faces, next, nextObstacles);
+    return new Workpiece(sizes, faces, next, nextObstacles, removed, holes);
+  }
+
+  /** The work with more taken out of it. */
+  public Workpiece withRemoved(List<Removed> more) {
+    if (more.isEmpty()) {
+      return this;
+    }
+    List<Removed> all = new ArrayList<>(removed);
+    all.addAll(more);
+    return new Workpiece(sizes, faces, relations, obstacles, all, holes);
+  }
+
+  /**
+   * The work after a line on holes.
+   *
+   * @param states what has been made of each hole, earlier ones included
+   * @param more what the line took out
+   */
+  public Workpiece withHoles(Map<String, HoleState> states, List<Removed> more) {
+    return new Workpiece(sizes, faces, relations, obstacles, removed, states).withRemoved(more);
   }
 }

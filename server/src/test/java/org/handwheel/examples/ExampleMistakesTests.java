@@ -78,6 +78,7 @@ class ExampleMistakesTests {
     mistakes.addAll(holding());
     mistakes.addAll(cutting());
     mistakes.addAll(dials());
+    mistakes.addAll(holes());
     return mistakes.stream().map(Mistake::test);
   }
 
@@ -223,6 +224,47 @@ class ExampleMistakesTests {
                 "  touch right with paper 0.05, zero x\n",
                 "  touch left with paper 0.05, zero x\n")
             .gives("backlash-side", "five", "clean right"));
+  }
+
+  private static List<Mistake> holes() {
+    return List.of(
+        new Mistake("14 through holes over thick parallels")
+            .change("eight", "P3x10", "P6x10")
+            .gives("drill-hits-parallel", "eight", "drill foot"),
+        new Mistake("28 next to nothing left for the reamer")
+            .change("eight", "13.75", "13.95")
+            .gives("ream-allowance", "eight", "ream journal"),
+        new Mistake("28 far too much left for the reamer")
+            .change("eight", "13.75", "13")
+            .gives("ream-allowance", "eight", "ream journal"),
+        new Mistake("29 drilled too shallow for the thread")
+            .change("", "drill 12", "drill 8")
+            .gives("tap-depth", "", "hole oilway"),
+        new Mistake("30 a wall too thin to stand")
+            .change("", "at (8, 7.5)", "at (3, 7.5)")
+            .gives("wall-too-thin", "", "hole foot"),
+        new Mistake("30 a hole over the edge")
+            .change("", "at (8, 7.5)", "at (2, 7.5)")
+            .gives("hole-off-part", "", "hole foot"),
+        new Mistake("the tapping drill forgotten")
+            .change("seven", "  drill oilway 5\n", "")
+            .gives("drill-sequence", "seven", "tap oilway"),
+        new Mistake("not the tapping drill")
+            .change("seven", "drill oilway 5", "drill oilway 5.5")
+            .gives("drill-sequence", "seven", "tap oilway"),
+        new Mistake("a hole that no line makes")
+            .change("eight", "drill foot, ear 5.5", "drill foot 5.5")
+            .gives("hole-not-made", "", "hole ear"),
+        new Mistake("a hole cut larger than drawn")
+            .change("eight", "drill foot, ear 5.5", "drill foot, ear 6")
+            .gives("hole-oversize", "eight", "drill foot"),
+        new Mistake("an edge forgotten")
+            .change(
+                "eight", "  find front from operator-front with finder F5, zero y at edge\n", "")
+            .gives("hole-without-zero", "eight", "spot foot"),
+        new Mistake("the wrong side up")
+            .change("seven", "up front", "up back")
+            .gives("hole-face-hidden", "seven", "spot oilway"));
   }
 
   /** Both passes of the setup go into the jaws, and each is a line that must be mended. */

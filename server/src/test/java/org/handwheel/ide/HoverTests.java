@@ -44,6 +44,31 @@ final class HoverTests {
         deburr edges of top
       """;
 
+  private static final String HOLES =
+      """
+      setup two
+        hold in V80, up top, fixed back, on pair P6x10
+        find left from operator-left with finder F5, zero x at edge
+        find front from operator-front with finder F5, zero y at edge
+      """;
+
+  @Test
+  void aLineOnHolesTellsWhereTheyAreOnTheDials() {
+    // 28 mm are 1102.4 thou: 11 turns of 100 and 2; 15 mm are 590.6: 5 turns and 91.
+    String text = plain(Fixture.HEAD + PART + HOLES + "  [[dr$0ill]] journal 8 then 13.75\n");
+    assertThat(text).contains("drill, one hole", "X from: the left edge");
+    assertThat(text).contains("journal: X 28.00 mm (1.1024 in) = 11 turns + 2; Y 15.00 mm");
+    assertThat(text).contains("= 5 turns + 91", "through, its end");
+  }
+
+  @Test
+  void aHoleInALineTellsItsOwnRowAndItsState() {
+    String text =
+        plain(Fixture.HEAD + PART + HOLES + "  drill journal 13.75\n  ream [[jour$0nal]]\n");
+    assertThat(text).contains("hole journal in the top", "11 turns + 2");
+    assertThat(text).contains("Before this line: drilled 13.75 mm (0.5413 in), through");
+  }
+
   private static String plain(String marked) {
     return hover(marked).text().plain();
   }

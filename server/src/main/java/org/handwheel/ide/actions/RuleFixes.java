@@ -1,13 +1,16 @@
 package org.handwheel.ide.actions;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.handwheel.ide.View;
 import org.handwheel.ide.complete.CutSizes;
 import org.handwheel.ide.complete.Situation;
 import org.handwheel.model.Axis;
+import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
 import org.handwheel.model.Hold;
 import org.handwheel.model.Limit;
@@ -21,6 +24,7 @@ import org.handwheel.syntax.TextEdit;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.work.CutRun;
+import org.handwheel.work.Orientation;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
@@ -125,6 +129,7 @@ final class RuleFixes {
       case "measure-before-finish" -> measure(step);
       case "touch-missing" -> touch(setup, step);
       case "zero-lost" -> touch(setup, step);
+      case "hole-without-zero" -> findEdges(setup, step);
       case "lock-conflict" -> unlock(finding, line);
       case "vise-not-trued" -> trueVise(setup, line);
       default -> {}
@@ -294,6 +299,36 @@ final class RuleFixes {
     } else {
       add(title, text.lineBefore(cut.origin(), touch));
     }
+  }
+
+  /** Finds the edges at the operator's left and front, with the first edge finder there is. */
+  private void findEdges(SetupRun setup, StepRun step) {
+    Orientation lies = setup.orientation();
+    Origin line = step.step().origin();
+    Optional<Owned.Finder> finder =
+        situation(line).shop().all(Owned.Finder.class).stream().findFirst();
+    if (lies == null || finder.isEmpty()) {
+      return;
+    }
+    List<TextEdit> edits = new ArrayList<>();
+    for (Axis axis : List.of(Axis.X, Axis.Y)) {
+      if (step.benchBefore().zeros().get(axis) == null) {
+        Direction side = Direction.of(axis, -1);
+        edits.add(
+            text.lineBefore(
+                line,
+                "find "
+                    + lies.facing(side).word()
+                    + " from "
+                    + side.name().toLowerCase(Locale.ROOT).replace('_', '-')
+                    + " with finder "
+                    + finder.get().name()
+                    + ", zero "
+                    + axis.word()
+                    + " at edge"));
+      }
+    }
+    fixes.put("Find the edges first", edits);
   }
 
   /** The axis is the first word of what the finding says of the lock. */

@@ -1,6 +1,7 @@
 package org.handwheel.model.build;
 
 import org.antlr.v4.runtime.ParserRuleContext;
+import org.handwheel.grammar.HandwheelParser.DrillSizeContext;
 import org.handwheel.grammar.HandwheelParser.FeatureClauseContext;
 import org.handwheel.grammar.HandwheelParser.FeatureClimbContext;
 import org.handwheel.grammar.HandwheelParser.FeatureConventionalContext;
@@ -9,18 +10,21 @@ import org.handwheel.grammar.HandwheelParser.FeatureLeavingContext;
 import org.handwheel.grammar.HandwheelParser.FeatureLineContext;
 import org.handwheel.grammar.HandwheelParser.FeaturePassContext;
 import org.handwheel.grammar.HandwheelParser.FeatureWithContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutByHandContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutClauseContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutDepthContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutFeedContext;
+import org.handwheel.grammar.HandwheelParser.HoleCutGuideContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutLineContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutPeckContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutSpeedContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutWithContext;
 import org.handwheel.model.Located;
-import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.model.Step.FeatureWay;
+import org.handwheel.model.Step.HoleSize;
+import org.handwheel.model.Step.HoleWay;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Dimension;
@@ -44,42 +48,64 @@ final class ClauseChecks {
     this.once = new ClauseOnce(file, section);
   }
 
-  void check(HoleCutLineContext line) {
+  /** Reads how a hole is cut. */
+  HoleWay way(HoleCutLineContext line) {
+    Located<Owned> tool = null;
+    boolean byHand = false;
+    boolean guided = false;
+    Located<Length> depth = null;
+    Located<Length> peck = null;
+    Located<Double> rpm = null;
+    Located<Quantity> feed = null;
     for (HoleCutClauseContext clause : line.holeCutClause()) {
       once.check(clause);
+      Origin origin = section.origin(clause);
       if (clause instanceof HoleCutWithContext c) {
-        useTool(c.toolRef());
+        Owned named = resolver.tool(section, c.toolRef());
+        tool = named == null ? null : new Located<>(named, section.origin(c.toolRef()));
+      } else if (clause instanceof HoleCutByHandContext) {
+        byHand = true;
+      } else if (clause instanceof HoleCutGuideContext) {
+        guided = true;
       } else if (clause instanceof HoleCutDepthContext c) {
-        values.positiveLength(section, c.lengthValue());
+        depth = located(values.positiveLength(section, c.lengthValue()), origin);
       } else if (clause instanceof HoleCutPeckContext c) {
-        values.positiveLength(section, c.lengthValue());
+        peck = located(values.positiveLength(section, c.lengthValue()), origin);
       } else if (clause instanceof HoleCutSpeedContext c) {
-        file.rpm(section, c.speedValue());
+        Double turns = file.rpm(section, c.speedValue());
+        rpm = turns == null ? null : new Located<>(turns, origin);
       } else if (clause instanceof HoleCutFeedContext c) {
-        checkFeed(c.feedValue());
+        Quantity each = feed(c.feedValue());
+        feed = each == null ? null : new Located<>(each, origin);
       }
     }
-  }
-
-  /** A tool for holes is a cutter, or a drill, reamer or tap. */
-  private void useTool(ParserRuleContext tool) {
-    String name = tool.getText();
-    Kind kind = file.names().knows(Kind.CUTTER, name) ? Kind.CUTTER : Kind.PIECE;
-    file.names().use(kind, "tool", name, section.origin(tool));
+    return new HoleWay(tool, byHand, guided, depth, peck, rpm, feed);
   }
 
   /** Holes are fed by the turn. */
-  private void checkFeed(ParserRuleContext node) {
+  private @Nullable Quantity feed(ParserRuleContext node) {
     Quantity feed = values.expression(section, node);
     if (feed == null) {
-      return;
+      return null;
     }
-    boolean fits = feed.is(Dimension.FEED_PER_REV) || feed.is(Dimension.FEED_RATE);
-    if (!fits) {
-      values.positive(section, node, Dimension.FEED_PER_REV);
-    } else if (feed.value().signum() <= 0) {
+    if (!feed.is(Dimension.FEED_PER_REV) && !feed.is(Dimension.FEED_RATE)) {
+      return values.positive(section, node, Dimension.FEED_PER_REV);
+    }
+    if (feed.value().signum() <= 0) {
       file.problems().error("bad-value", section.origin(node), "a feed must be more than zero");
+      return null;
     }
+    return feed;
+  }
+
+  /** A size of a drill: a length, or a number or letter of the tables. */
+  @Nullable HoleSize size(DrillSizeContext node) {
+    Origin origin = section.origin(node);
+    if (node.quantity() == null) {
+      return new HoleSize(origin.text(), null, origin);
+    }
+    Length length = values.positiveLength(section, node.quantity());
+    return length == null ? null : new HoleSize(origin.text(), length, origin);
   }
 
   /** Reads how a feature is cut. */

@@ -46,6 +46,7 @@ import org.handwheel.grammar.HandwheelParser.PatternRowContext;
 import org.handwheel.grammar.HandwheelParser.PointContext;
 import org.handwheel.grammar.HandwheelParser.SizeToleranceContext;
 import org.handwheel.model.Face;
+import org.handwheel.model.Located;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
@@ -89,7 +90,7 @@ final class FeatureBuilder {
     boolean through = false;
     Length depth = null;
     Length threadDepth = null;
-    Length drillDepth = null;
+    Located<Length> drillDepth = null;
     Length spotface = null;
     Length counterboreDia = null;
     Length counterboreDepth = null;
@@ -115,7 +116,8 @@ final class FeatureBuilder {
       } else if (clause instanceof HoleThreadDepthContext c) {
         threadDepth = values.positiveLength(section, c.lengthValue());
       } else if (clause instanceof HoleDrillDepthContext c) {
-        drillDepth = values.positiveLength(section, c.lengthValue());
+        Length deep = values.positiveLength(section, c.lengthValue());
+        drillDepth = deep == null ? null : new Located<>(deep, section.origin(c.lengthValue()));
       } else if (clause instanceof HoleSpotfaceContext c) {
         spotface = values.positiveLength(section, c.lengthValue());
       } else if (clause instanceof HoleCounterboreContext c) {

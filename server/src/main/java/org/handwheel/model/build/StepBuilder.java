@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.handwheel.grammar.HandwheelParser.CleanLineContext;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
@@ -236,10 +237,10 @@ final class StepBuilder {
     List<Located<String>> holes = new ArrayList<>();
     holes.add(hole(section, line.holeRef()));
     line.furtherHoleRef().forEach(node -> holes.add(hole(section, node)));
-    new ClauseChecks(file, resolver, section).check(line);
-    List<String> sizes =
-        line.drillSize().stream().map(node -> section.origin(node).text()).toList();
-    return new Step.HoleCut(section.origin(line), verb, holes, sizes);
+    ClauseChecks clauses = new ClauseChecks(file, resolver, section);
+    List<Step.HoleSize> sizes =
+        line.drillSize().stream().flatMap(node -> Stream.ofNullable(clauses.size(node))).toList();
+    return new Step.HoleCut(section.origin(line), verb, holes, sizes, clauses.way(line));
   }
 
   private Located<String> hole(Section section, ParserRuleContext node) {

@@ -82,7 +82,9 @@ final class ThingBuilder {
         properties.word("z-moves", Owned.ZDrive.QUILL),
         speeds,
         topSpeed,
-        power == null ? 0 : power.value().doubleValue());
+        power == null ? 0 : power.value().doubleValue(),
+        properties.length("daylight"),
+        properties.length("chuck"));
   }
 
   private Owned.@Nullable Screw screw(Axis axis) {
@@ -129,7 +131,8 @@ final class ThingBuilder {
         fixedJaw == null ? Direction.OPERATOR_BACK : fixedJaw,
         properties.length("lift", Length.mm("0.05")),
         slack == null ? DEFAULT_SLACK : slack,
-        properties.slope("trued"));
+        properties.slope("trued"),
+        properties.length("bed-height"));
   }
 
   private Owned parallels() {
@@ -218,6 +221,19 @@ final class ThingBuilder {
     return new Owned.SurfaceSpeeds(low, high);
   }
 
+  /** The angle of a drill's point; nothing for other things. */
+  private @Nullable Double pointDegrees(OwnKind kind) {
+    if (kind != OwnKind.DRILL && kind != OwnKind.DRILLS) {
+      return null;
+    }
+    Double degrees = number(properties.positive("angle", Dimension.ANGLE));
+    if (degrees != null && degrees >= 180) {
+      properties.refuse("angle", "lies between 0 and 180 degrees");
+      return null;
+    }
+    return degrees;
+  }
+
   private Owned piece(OwnKind kind) {
     Map<String, Length> sizes = new LinkedHashMap<>();
     for (String size : PIECE_SIZES) {
@@ -232,6 +248,6 @@ final class ThingBuilder {
     if (kind == OwnKind.CLAMP && !sizes.containsKey("width")) {
       properties.requiredLength("width", "width");
     }
-    return new Owned.Piece(kind, name, origin, sizes);
+    return new Owned.Piece(kind, name, origin, sizes, pointDegrees(kind));
   }
 }

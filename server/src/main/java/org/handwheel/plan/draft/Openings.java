@@ -188,7 +188,7 @@ final class Openings {
         hole.depth() != null
             ? hole.depth()
             : hole.drillDepth() != null
-                ? hole.drillDepth()
+                ? hole.drillDepth().value()
                 : through == null ? Length.ZERO : through.range().high();
     Length below =
         hole.through()

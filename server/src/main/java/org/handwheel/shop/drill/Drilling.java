@@ -12,14 +12,18 @@ import org.handwheel.units.LengthUnit;
 /** Feeds of twist drills, deep holes and pecking. */
 public final class Drilling {
   private final List<FeedStep> feeds;
+  private final List<JobberStep> jobbers;
 
-  private Drilling(List<FeedStep> feeds) {
+  private Drilling(List<FeedStep> feeds, List<JobberStep> jobbers) {
     this.feeds = List.copyOf(feeds);
+    this.jobbers = List.copyOf(jobbers);
   }
 
-  /** Reads the table kept beside this class. */
+  /** Reads the tables kept beside this class. */
   public static Drilling load() {
-    return new Drilling(Table.read(Drilling.class, "drill-feeds.csv").map(FeedStep::of));
+    return new Drilling(
+        Table.read(Drilling.class, "drill-feeds.csv").map(FeedStep::of),
+        Table.read(Drilling.class, "jobber-lengths.csv").map(JobberStep::of));
   }
 
   /**
@@ -33,6 +37,18 @@ public final class Drilling {
         .filter(step -> diameter.isMoreThan(step.diameters.low()))
         .findFirst()
         .map(step -> new FeedPerTurn(step.feed, step.provenance));
+  }
+
+  /**
+   * The length over all of a jobber drill, the usual straight-shank series (DIN 338); nothing below
+   * 1 mm or above 16 mm.
+   */
+  public Optional<Length> jobberLength(Length diameter) {
+    return jobbers.stream()
+        .filter(step -> step.diameters.contains(diameter))
+        .filter(step -> diameter.isMoreThan(step.diameters.low()))
+        .findFirst()
+        .map(step -> step.length);
   }
 
   /**
@@ -85,6 +101,14 @@ public final class Drilling {
    * @param provenance where it comes from
    */
   public record FeedPerTurn(LengthRange perTurn, Provenance provenance) {}
+
+  private record JobberStep(LengthRange diameters, Length length) {
+    static JobberStep of(Row row) {
+      return new JobberStep(
+          new LengthRange(row.length("over", LengthUnit.MM), row.length("to", LengthUnit.MM)),
+          row.length("length", LengthUnit.MM));
+    }
+  }
 
   private record FeedStep(LengthRange diameters, LengthRange feed, Provenance provenance) {
     static FeedStep of(Row row) {

@@ -1,0 +1,101 @@
+package org.handwheel.rules.hole;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.handwheel.model.Face;
+import org.handwheel.model.Limit;
+import org.handwheel.rules.Checkup;
+import org.handwheel.rules.SimpleRule;
+import org.handwheel.shop.drill.DrillPoint;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.Severity;
+import org.handwheel.units.Length;
+import org.handwheel.work.hole.DrawnHole;
+
+/** Too little metal between a hole and an edge, another hole, or the face opposite. */
+public final class WallTooThin extends SimpleRule {
+  public WallTooThin() {
+    super("wall-too-thin", Severity.WARNING);
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
+    Length least = checkup.limits().length(Limit.LEAST_WALL);
+    List<DrawnHole> holes = HoleLines.drawn(checkup);
+    Set<Origin> reported = new HashSet<>();
+    for (DrawnHole hole : holes) {
+      edges(checkup, hole, least, reported, out);
+      below(checkup, hole, least, reported, out);
+    }
+    for (int i = 0; i < holes.size(); i++) {
+      for (int j = i + 1; j < holes.size(); j++) {
+        between(holes.get(i), holes.get(j), least, reported, out);
+      }
+    }
+  }
+
+  private void edges(
+      Checkup checkup, DrawnHole hole, Length least, Set<Origin> reported, Consumer<Finding> out) {
+    for (Face edge : HoleOffPart.edges(hole)) {
+      Length wall = HoleOffPart.wall(hole, edge);
+      if (!wall.isNegative() && wall.isLessThan(least) && reported.add(hole.origin())) {
+        out.accept(
+            finding(
+                hole.origin(),
+                "only "
+                    + wall
+                    + " is left between `"
+                    + hole.name()
+                    + "` and the "
+                    + edge.word()
+                    + " edge",
+                HoleOffPart.size(checkup, edge)));
+      }
+    }
+  }
+
+  /** What a blind hole leaves below the point of its drill. */
+  private void below(
+      Checkup checkup, DrawnHole hole, Length least, Set<Origin> reported, Consumer<Finding> out) {
+    Length depth = hole.depth();
+    Length drill = hole.thread() != null ? hole.thread().tapDrill().diameter() : hole.spec().dia();
+    if (hole.spec().through() || depth == null || drill == null) {
+      return;
+    }
+    Length left = hole.frame().thickness().minus(DrillPoint.GENERAL.tipDepth(drill, depth));
+    if (left.isLessThan(least) && reported.add(hole.origin())) {
+      String words =
+          left.isNegative()
+              ? "the point of the drill for `"
+                  + hole.name()
+                  + "` comes out "
+                  + left.abs()
+                  + " below"
+              : "only " + left + " is left below the point of the drill for `" + hole.name() + "`";
+      out.accept(
+          finding(hole.origin(), words, HoleOffPart.size(checkup, hole.spec().face().opposite())));
+    }
+  }
+
+  private void between(
+      DrawnHole a, DrawnHole b, Length least, Set<Origin> reported, Consumer<Finding> out) {
+    if (a.spec().face() != b.spec().face()) {
+      return;
+    }
+    double first = a.place().first().minus(b.place().first()).millimetres();
+    double second = a.place().second().minus(b.place().second()).millimetres();
+    Length apart = Length.ofMillimetres(Math.hypot(first, second));
+    Length wall = apart.minus(a.widest().half()).minus(b.widest().half());
+    if (wall.isLessThan(least) && !reported.contains(a.origin()) && reported.add(b.origin())) {
+      String words =
+          wall.isNegative()
+              ? "`" + b.name() + "` runs " + wall.abs() + " into `" + a.name() + "`"
+              : "only " + wall + " is left between `" + b.name() + "` and `" + a.name() + "`";
+      out.accept(finding(b.origin(), words, new Related(a.origin(), "the other hole")));
+    }
+  }
+}

@@ -1,0 +1,126 @@
+package org.handwheel.work.hole;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.handwheel.model.Part;
+import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.PatternSpec;
+import org.handwheel.model.Part.Position;
+import org.handwheel.model.Part.Shape;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.shop.thread.ScrewThread;
+import org.handwheel.units.Length;
+import org.handwheel.work.FaceFrame;
+import org.handwheel.work.FaceFrame.Place;
+import org.handwheel.work.PartBox;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Every hole of a drawing at its place, patterns written out.
+ *
+ * @param all in the drawing's order
+ */
+public record DrawnHoles(List<DrawnHole> all) {
+  public DrawnHoles {
+    all = List.copyOf(all);
+  }
+
+  /** The holes of a part; those whose place is not given are left out. */
+  public static DrawnHoles of(Part part, PartBox box, StandardTables tables) {
+    List<DrawnHole> all = new ArrayList<>();
+    for (HoleSpec spec : part.holes()) {
+      FaceFrame frame = new FaceFrame(spec.face(), box);
+      ScrewThread thread =
+          spec.thread() == null ? null : tables.threads().find(spec.thread()).orElse(null);
+      if (spec.position() != null) {
+        all.add(new DrawnHole(spec, null, 0, frame, frame.of(spec.position()), thread));
+      }
+      for (PatternSpec pattern : part.patterns()) {
+        if (pattern.shape() != null && same(pattern.hole(), spec.name())) {
+          addPattern(spec, pattern, frame, thread, all);
+        }
+      }
+    }
+    return new DrawnHoles(all);
+  }
+
+  private static void addPattern(
+      HoleSpec spec,
+      PatternSpec pattern,
+      FaceFrame frame,
+      @Nullable ScrewThread thread,
+      List<DrawnHole> all) {
+    int number = 1;
+    for (Place place : places(pattern, frame)) {
+      all.add(new DrawnHole(spec, pattern, number, frame, place, thread));
+      number++;
+    }
+  }
+
+  /** The places of a pattern in its own order. */
+  static List<Place> places(PatternSpec pattern, FaceFrame frame) {
+    Shape shape = pattern.shape();
+    List<Place> places = new ArrayList<>();
+    if (shape instanceof Shape.Circle circle) {
+      for (int i = 0; i < circle.count(); i++) {
+        places.add(onCircle(circle, i, frame));
+      }
+    } else if (shape instanceof Shape.Row row) {
+      for (int i = 0; i < row.count(); i++) {
+        places.add(
+            stepped(row.start(), row.stepFirst().times(i), row.stepSecond().times(i), frame));
+      }
+    } else if (shape instanceof Shape.Grid grid) {
+      for (int row = 0; row < grid.rows(); row++) {
+        for (int column = 0; column < grid.columns(); column++) {
+          places.add(
+              stepped(
+                  grid.start(),
+                  grid.stepFirst().times(column),
+                  grid.stepSecond().times(row),
+                  frame));
+        }
+      }
+    }
+    return places;
+  }
+
+  /**
+   * Steps count as the start does: away from its corner, or with the dimensions from the centre.
+   */
+  private static Place stepped(Position start, Length first, Length second, FaceFrame frame) {
+    return frame.of(start, start.first().plus(first), start.second().plus(second));
+  }
+
+  /**
+   * Hole {@code index} of a circle: the centre plus D/2 cos a along the first coordinate and D/2
+   * sin a along the second, a = start + index x 360/count, counter-clockwise as one looks at the
+   * face. The product is rounded once to a picometre. Source of the formula: tables of hole
+   * coordinates in shop handbooks; elementary trigonometry.
+   */
+  private static Place onCircle(Shape.Circle circle, int index, FaceFrame frame) {
+    double degrees = circle.firstDegrees() + 360.0 * index / circle.count();
+    double angle = Math.toRadians(degrees);
+    double radius = circle.dia().millimetres() / 2;
+    return frame
+        .of(circle.about())
+        .plus(
+            Length.ofMillimetres(frame.firstToRight() * radius * Math.cos(angle)),
+            Length.ofMillimetres(radius * Math.sin(angle)));
+  }
+
+  /** The holes that a name means: a hole, or all of a pattern. */
+  public List<DrawnHole> named(String name) {
+    return all.stream()
+        .filter(
+            hole ->
+                same(hole.spec().name(), name)
+                    || (hole.pattern() != null && same(hole.pattern().name(), name)))
+        .toList();
+  }
+
+  private static boolean same(String a, String b) {
+    return a.toLowerCase(Locale.ROOT).equals(b.toLowerCase(Locale.ROOT));
+  }
+}
