@@ -65,6 +65,38 @@ final class HoverTests {
   }
 
   @Test
+  void theGeneralToleranceTellsTheLimitsOfEachSize() {
+    String iso = plain(general("[[toler$0ance]] ISO 2768 m"));
+    // ISO 2768-1 Table 1, m: 0.3 over 30 to 120, 0.2 over 6 to 30
+    assertThat(iso)
+        .contains("length 48.00 mm (1.8898 in): 47.70..48.30 mm", "height 19.00 mm")
+        .contains("hole oil, dia 8.00 mm (0.315 in): 7.80..8.20 mm", "ISO 2768-1:1989, table 1")
+        .doesNotContain("width");
+    String block = plain(general("[[toler$0ance]] 0.0 +-0.2, 0.00 +-0.05"));
+    assertThat(block)
+        .contains("one place: +-0.20 mm (7.9 thou)", "2 places: +-0.05 mm (2 thou)")
+        .contains("length 48.00 mm (1.8898 in): 47.95..48.05 mm")
+        .contains("height 19.00 mm (0.748 in): 18.80..19.20 mm")
+        .contains("One size is not covered");
+  }
+
+  @Test
+  void aSizeNamesWhatSetsItsLimits() {
+    assertThat(
+            plain(
+                general("tolerance 0.0 +-0.2, 0.00 +-0.05").replace("  length", "  [[len$0gth]]")))
+        .contains("Limits: 47.95..48.05 mm (1.8878..1.8917 in) (general tolerance by the places");
+    assertThat(plain(general("tolerance ISO 2768 c").replace("hole oil", "hole [[o$0il]]")))
+        .contains("Limits: 7.50..8.50 mm (0.2953..0.3346 in) (general tolerance)");
+  }
+
+  private static String general(String line) {
+    return "language 1\nplan \"Oil box\"\n  units mm\npart\n  "
+        + line
+        + "\n  length 48.00\n  width 30 +-0.1\n  height 19.0\n  hole oil in top, dia 8, through\n";
+  }
+
+  @Test
   void aHoleInALineTellsItsOwnRowAndItsState() {
     String text =
         plain(Fixture.HEAD + PART + HOLES + "  drill journal 13.75\n  ream [[jour$0nal]]\n");
