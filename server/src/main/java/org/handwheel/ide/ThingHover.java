@@ -226,6 +226,7 @@ final class ThingHover {
                       + String.join(
                           " ", spec.position().corner().stream().map(f -> f.word()).toList())));
     }
+    ChainHover.add(text, view, spec);
     if (spec.thread() != null) {
       standard.thread(spec.thread()).ifPresent(text::add);
     }

@@ -101,8 +101,19 @@ public record Part(
     record SquareAll(Length zone, Origin origin) implements Callout {}
   }
 
-  /** A position on a face: two coordinates from the named corner, or from the centre. */
-  public record Position(Length first, Length second, List<Face> corner, Origin origin) {
+  /**
+   * A position on a face: two coordinates from the named corner, or from the centre.
+   *
+   * @param firstNotation how the first is written, if as one number in the file's own unit
+   * @param secondNotation the same of the second
+   */
+  public record Position(
+      Length first,
+      Length second,
+      List<Face> corner,
+      @Nullable Notation firstNotation,
+      @Nullable Notation secondNotation,
+      Origin origin) {
     public Position {
       corner = List.copyOf(corner);
     }

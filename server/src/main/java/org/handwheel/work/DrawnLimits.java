@@ -66,7 +66,7 @@ public record DrawnLimits(LengthRange limits, Source source) {
   }
 
   /** The limits of a size without a tolerance of its own. */
-  static DrawnLimits general(
+  public static DrawnLimits general(
       Length nominal, @Nullable Notation notation, Part part, Limits shop, StandardTables tables) {
     GeneralTolerance general = part.general();
     if (general instanceof GeneralTolerance.Standard standard && standard.grade().length() == 1) {

@@ -90,6 +90,22 @@ final class HoverTests {
         .contains("Limits: 7.50..8.50 mm (0.2953..0.3346 in) (general tolerance)");
   }
 
+  /** 48 +-0.3 less 20 +-0.2 less half of 8 +-0.2, all class m of ISO 2768-1: 24 +-0.6 at worst. */
+  @Test
+  void aHoleTellsItsWallsWithTheirTolerances() {
+    String text =
+        plain(
+            general("tolerance ISO 2768 m")
+                .replace(
+                    "hole oil in top, dia 8, through",
+                    "hole [[o$0il]] in top, dia 8, depth 12, at (20, 15)"));
+    assertThat(text)
+        .contains("Wall to the right: 24.00 mm (0.9449 in), 23.40..24.60 mm (0.9213..0.9685 in)")
+        .contains("at worst, 23.626..24.374 mm")
+        .contains("Left below it: 7.00 mm (0.2756 in), 6.60..7.40 mm")
+        .contains("root of the sum of the squares");
+  }
+
   private static String general(String line) {
     return "language 1\nplan \"Oil box\"\n  units mm\npart\n  "
         + line

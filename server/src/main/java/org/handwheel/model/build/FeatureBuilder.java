@@ -252,7 +252,13 @@ final class FeatureBuilder {
     List<Face> faces = corner == null ? usualCorner(face) : corner(corner, face);
     return coordinates == null || faces == null
         ? null
-        : new Position(coordinates.get(0), coordinates.get(1), faces, section.origin(point));
+        : new Position(
+            coordinates.get(0),
+            coordinates.get(1),
+            faces,
+            values.notation(point.expr(0)),
+            values.notation(point.expr(1)),
+            section.origin(point));
   }
 
   /** Where nothing is said, positions count from the left, front and bottom edges. */
