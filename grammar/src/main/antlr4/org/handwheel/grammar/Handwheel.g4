@@ -56,12 +56,12 @@ statement
   | FLAT faceOrDatum lengthValue                                       #flatLine
   | TOLERANCE standardTolerance                                        #generalToleranceLine
   | TOLERANCE placesTolerance (COMMA? placesTolerance)*                #placesToleranceLine
-  | SURFACE faces RA roughness                                         #surfaceLine
+  | SURFACE (ALL | faces) RA roughness                                 #surfaceLine
   | BREAK EDGES lengthValue                                            #breakLine
   | HOLE name IN face (COMMA? holeClause)*                             #holeLine
   | PATTERN name OF holeRef (COMMA? patternClause)*                    #patternLine
   | SIZE lengthValue X lengthValue X lengthValue                       #sizeLine
-  | skin=(SAWN | ROLLED | CAST | DRAWN | MILLED | GROUND) faces        #skinLine
+  | skin=(SAWN | ROLLED | CAST | DRAWN | MILLED | GROUND) (ALL | faces) #skinLine
   | KERF lengthValue                                                   #kerfLine
   | WANDER lengthValue                                                 #wanderLine
   | MAKE wholeNumber                                                   #makeLine

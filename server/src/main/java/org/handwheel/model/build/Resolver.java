@@ -1,18 +1,23 @@
 package org.handwheel.model.build;
 
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import org.antlr.v4.runtime.tree.ParseTree;
+import org.antlr.v4.runtime.tree.TerminalNode;
 import org.handwheel.grammar.HandwheelParser.AxisContext;
 import org.handwheel.grammar.HandwheelParser.DimensionContext;
 import org.handwheel.grammar.HandwheelParser.FaceContext;
+import org.handwheel.grammar.HandwheelParser.FacesContext;
 import org.handwheel.grammar.HandwheelParser.PlaceContext;
 import org.handwheel.grammar.HandwheelParser.SideContext;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
+import org.handwheel.model.Located;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
@@ -26,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 final class Resolver {
   private final FileBuilder file;
   private final Shop shop;
+  private final Map<Asked, @Nullable Owned> found = new HashMap<>();
   private int missing;
 
   Resolver(FileBuilder file, Shop shop) {
@@ -35,6 +41,19 @@ final class Resolver {
 
   static Face face(FaceContext context) {
     return Face.valueOf(context.getText().toUpperCase(Locale.ROOT));
+  }
+
+  /** The faces a line names one by one, or all six by the word `all`, each with its place. */
+  static List<Located<Face>> faces(
+      Section section, @Nullable TerminalNode all, @Nullable FacesContext named) {
+    if (all != null) {
+      return Face.all().stream().map(face -> new Located<>(face, section.origin(all))).toList();
+    }
+    return named == null
+        ? List.of()
+        : named.face().stream()
+            .map(context -> new Located<>(face(context), section.origin(context)))
+            .toList();
   }
 
   static Axis axis(AxisContext context) {
@@ -140,8 +159,17 @@ final class Resolver {
 
   private <T extends Owned> @Nullable T thing(
       Section section, ParseTree name, Kind kind, Class<T> type, String words) {
-    file.names().use(kind, words, name.getText(), section.origin(name));
-    return counted(shop.find(type, name.getText()).orElse(null));
+    String text = name.getText();
+    file.names().use(kind, words, text, section.origin(name));
+    Owned thing = found.computeIfAbsent(new Asked(type, text), this::find);
+    return counted(type.cast(thing));
+  }
+
+  /** What is asked for by a name: many lines of a plan ask for the same few things. */
+  private record Asked(Class<? extends Owned> type, String name) {}
+
+  private @Nullable Owned find(Asked asked) {
+    return shop.find(asked.type(), asked.name()).orElse(null);
   }
 
   private <T extends Owned> @Nullable T counted(@Nullable T thing) {
