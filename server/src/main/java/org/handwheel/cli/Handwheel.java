@@ -11,6 +11,7 @@ import org.handwheel.ide.RulePages;
 import org.handwheel.lsp.PackedPages;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
+import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.plan.picture.Projection;
 import org.jspecify.annotations.Nullable;
@@ -110,7 +111,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
             .addSubcommand(new DraftCommand(surroundings, output))
-            .addSubcommand(StackUpCommand.commandLine(output))
+            .addSubcommand(StackUpCommand.commandLine(surroundings, output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
@@ -125,6 +126,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
         .registerConverter(HoleVerb.class, word -> choice(HoleVerb.class, word))
+        .registerConverter(PartDimension.class, word -> choice(PartDimension.class, word))
         .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
         .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
         .setExecutionExceptionHandler(
