@@ -72,7 +72,24 @@ final class Handwheel implements Callable<Integer> {
 
   /** Runs one command; never throws, and never ends the process. */
   static int run(Surroundings surroundings, String... args) {
-    return run(surroundings, new PackedPages(), args);
+    return LspCommand.isPlain(args)
+        // An editor waits: what understands options takes longer to start than the server.
+        ? serve(surroundings)
+        : run(surroundings, new PackedPages(), args);
+  }
+
+  private static int serve(Surroundings surroundings) {
+    Output output = Output.of(surroundings);
+    try {
+      return new LspCommand(surroundings).call();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return EXIT_TROUBLE;
+    } catch (RuntimeException e) {
+      return internalError(surroundings, output, words(e), e);
+    } catch (OutOfMemoryError e) {
+      return internalError(surroundings, output, "there is not enough memory", e);
+    }
   }
 
   /** Runs one command with other pages for the rules. */
