@@ -48,13 +48,15 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel fit \"10 H7\"                  the limits of a bore",
       "  handwheel picture p.plan four          a setup drawn, as SVG",
       "  handwheel draft block.plan             a plan from part, stock and shop",
+      "  handwheel log p.plan four height 21.24 --with mic25",
+      "                                         a reading, and the next cut",
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format`, `draft -o`, `check --write-baseline` and `git-setup --write`",
-      "write files. Only `diff --git`, `check --since`, `git-setup` and the merge",
-      "driver start a program: git."
+      "Only `format`, `draft -o`, `log`, `check --write-baseline` and",
+      "`git-setup --write` write files. Only `diff --git`, `check --since`,",
+      "`git-setup` and the merge driver start a program: git."
     })
 final class Handwheel implements Callable<Integer> {
   static final int EXIT_CLEAN = 0;
@@ -128,6 +130,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
             .addSubcommand(new DraftCommand(surroundings, output))
+            .addSubcommand(new LogCommand(surroundings, output))
             .addSubcommand(StackUpCommand.commandLine(surroundings, output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
