@@ -20,6 +20,8 @@ import org.handwheel.plan.diff.Change.Area;
 import org.handwheel.plan.diff.Change.Verb;
 import org.handwheel.plan.diff.Differences.More;
 import org.handwheel.work.PlanRun;
+import org.handwheel.units.LengthText;
+import org.handwheel.work.Drawing;
 import org.handwheel.work.SizeState;
 import org.jspecify.annotations.Nullable;
 
@@ -153,6 +155,17 @@ final class PlanParts {
     }
     List<Change> changes = new ArrayList<>();
     for (PartDimension dimension : PartDimension.values()) {
+      Drawing.Demand was = left.drawing().demand(dimension);
+      Drawing.Demand is = right.drawing().demand(dimension);
+      if (was != null && is != null && was.nominal().equals(is.nominal())) {
+        // Limits that a general tolerance or the places of a number bring in.
+        changes.addAll(
+            Differences.worked(
+                Area.SIZE,
+                dimension.word() + " by the drawing",
+                Fact.of(LengthText.range(was.limits())),
+                Fact.of(LengthText.range(is.limits()))));
+      }
       SizeState one = left.end().size(dimension);
       SizeState other = right.end().size(dimension);
       if (one != null && other != null) {
