@@ -20,7 +20,8 @@ const marks = new CSSStyleSheet();
 marks.replaceSync(`
   [data-goes] { cursor: pointer; }
   [data-goes]:hover, [data-goes]:focus-visible { filter: drop-shadow(0 0 2px #0a58ca); outline: none; }
-  [data-here] :is(path, circle, rect, line, polyline, polygon) { stroke: #c2410c; stroke-width: 3; }
+  [data-here] :is(path, circle, rect, line, polyline, polygon) { stroke: #c2410c; }
+  [data-here] :is(path, circle, rect, line, polyline, polygon):not([marker-start], [marker-end]) { stroke-width: 3; }
 `);
 
 window.addEventListener('message', (event: MessageEvent<Message>) => {
