@@ -55,12 +55,12 @@ statement
   | kind=(SQUARE | PARALLEL) faceOrDatum TO faceOrDatum lengthValue    #relationLine
   | FLAT faceOrDatum lengthValue                                       #flatLine
   | TOLERANCE standardTolerance                                        #generalToleranceLine
-  | SURFACE faces RA roughness                                         #surfaceLine
+  | SURFACE (ALL | faces) RA roughness                                 #surfaceLine
   | BREAK EDGES lengthValue                                            #breakLine
   | HOLE name IN face (COMMA? holeClause)*                             #holeLine
   | PATTERN name OF holeRef (COMMA? patternClause)*                    #patternLine
   | SIZE lengthValue X lengthValue X lengthValue                       #sizeLine
-  | skin=(SAWN | ROLLED | CAST | DRAWN | MILLED | GROUND) faces        #skinLine
+  | skin=(SAWN | ROLLED | CAST | DRAWN | MILLED | GROUND) (ALL | faces) #skinLine
   | KERF lengthValue                                                   #kerfLine
   | WANDER lengthValue                                                 #wanderLine
   | MAKE wholeNumber                                                   #makeLine

@@ -2,13 +2,9 @@ package org.handwheel.cli;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -173,38 +169,7 @@ final class FormatCommand implements Callable<Integer> {
     return true;
   }
 
-  /** Writes beside the file and moves into its place, so that no half a file is ever there. */
   private void write(Path file, String text) {
-    try {
-      // A link is kept; what it points to is replaced.
-      Path target = file.toRealPath();
-      if (!Files.isWritable(target)) {
-        trouble.put(file, "it is write-protected");
-        return;
-      }
-      Path folder = target.getParent();
-      Path beside = Files.createTempFile(folder, ".handwheel-", ".tmp");
-      try {
-        Files.write(beside, text.getBytes(StandardCharsets.UTF_8));
-        PosixFileAttributeView view =
-            Files.getFileAttributeView(target, PosixFileAttributeView.class);
-        if (view != null) {
-          Files.setPosixFilePermissions(beside, view.readAttributes().permissions());
-        }
-        move(beside, target);
-      } finally {
-        Files.deleteIfExists(beside);
-      }
-    } catch (IOException e) {
-      trouble.put(file, "it cannot be written");
-    }
-  }
-
-  private static void move(Path from, Path to) throws IOException {
-    try {
-      Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
-    } catch (AtomicMoveNotSupportedException e) {
-      Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
-    }
+    NewText.write(file, text, NewText.Existing.REPLACE).ifPresent(why -> trouble.put(file, why));
   }
 }

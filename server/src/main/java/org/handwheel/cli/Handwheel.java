@@ -11,6 +11,7 @@ import org.handwheel.ide.RulePages;
 import org.handwheel.lsp.PackedPages;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
+import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.plan.picture.Projection;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -44,11 +45,12 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel drill \"no 7\"                 a drill, and those near it",
       "  handwheel fit \"10 H7\"                  the limits of a bore",
       "  handwheel picture p.plan four          a setup drawn, as SVG",
+      "  handwheel draft block.plan             a plan from part, stock and shop",
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format` writes files, and only the plans and shop files it is given."
+      "Only `format` and `draft -o` write files, and only those they are given."
     })
 final class Handwheel implements Callable<Integer> {
   static final int EXIT_CLEAN = 0;
@@ -116,6 +118,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new DrillCommand(output))
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
+            .addSubcommand(new DraftCommand(surroundings, output))
             .addSubcommand(StackUpCommand.commandLine(output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
@@ -129,6 +132,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(Projection.class, word -> choice(Projection.class, word))
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
+        .registerConverter(HoleVerb.class, word -> choice(HoleVerb.class, word))
         .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
         .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
         .setExecutionExceptionHandler(

@@ -22,6 +22,7 @@ import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.handwheel.ide.View;
 import org.handwheel.ide.actions.Action;
+import org.handwheel.ide.actions.Drafting;
 import org.handwheel.ide.actions.Fixes;
 import org.handwheel.ide.actions.Organizing;
 import org.handwheel.ide.actions.Rewritings;
@@ -63,6 +64,11 @@ final class ActionAnswers {
         }
       }
     }
+    // An editor that wants the change at once would wait for it at every move of the cursor.
+    boolean atLeisure = question.client().resolvesCodeActions() || only != null;
+    if (atLeisure && wants(only, CodeActionKind.RefactorRewrite) && Drafting.isOffered(view)) {
+      actions.add(drafting(range));
+    }
     // On its own demand only: an editor that lists everything would show it on every line.
     if (only != null && wants(only, FIX_ALL)) {
       source("Mend all slips of writing", FIX_ALL, Fixes.all(view)).ifPresent(actions::add);
@@ -90,6 +96,15 @@ final class ActionAnswers {
     return question.client().positions().offset(view.tree().source(), position);
   }
 
+  private JsonObject data(Range range) {
+    JsonObject data = new JsonObject();
+    data.addProperty("uri", question.file().uri());
+    data.addProperty("version", question.file().version());
+    data.addProperty("start", offset(range.getStart()));
+    data.addProperty("end", offset(range.getEnd()));
+    return data;
+  }
+
   private CodeAction action(Action action, Range range) {
     CodeAction answer = new CodeAction(action.title());
     answer.setKind(kind(action.kind()));
@@ -102,16 +117,28 @@ final class ActionAnswers {
     if (!action.obstacle().isEmpty()) {
       answer.setDisabled(new CodeActionDisabled(action.obstacle()));
     } else if (question.client().resolvesCodeActions()) {
-      JsonObject data = new JsonObject();
-      data.addProperty("uri", question.file().uri());
-      data.addProperty("version", question.file().version());
-      data.addProperty("start", offset(range.getStart()));
-      data.addProperty("end", offset(range.getEnd()));
-      answer.setData(data);
+      answer.setData(data(range));
     } else {
       answer.setEdit(edit(action.edits()));
     }
     return answer;
+  }
+
+  /** Worked out only when it is chosen, if the editor can wait so long. */
+  private CodeAction drafting(Range range) {
+    CodeAction answer = new CodeAction(Drafting.TITLE);
+    answer.setKind(CodeActionKind.RefactorRewrite);
+    if (question.client().resolvesCodeActions()) {
+      answer.setData(data(range));
+    } else {
+      answer.setEdit(edit(draftEdits()));
+    }
+    return answer;
+  }
+
+  private List<org.handwheel.syntax.TextEdit> draftEdits() {
+    return Drafting.editsOrReasons(
+        view, Drafting.draft(view, tried -> question.cancel().checkCanceled()));
   }
 
   private static String kind(Action.Kind kind) {
@@ -144,6 +171,10 @@ final class ActionAnswers {
     if (action.getEdit() != null || !same) {
       return action;
     }
+    if (Drafting.TITLE.equals(action.getTitle()) && Drafting.isOffered(view)) {
+      action.setEdit(edit(draftEdits()));
+      return action;
+    }
     int start = number(action, "start");
     int end = number(action, "end");
     List<Action> all = new ArrayList<>(Fixes.at(view, start, end));
@@ -155,7 +186,7 @@ final class ActionAnswers {
     return action;
   }
 
-  private WorkspaceEdit edit(List<org.handwheel.syntax.TextEdit> edits) {
+  WorkspaceEdit edit(List<org.handwheel.syntax.TextEdit> edits) {
     SourceText source = view.tree().source();
     Positions positions = question.client().positions();
     List<TextEdit> changes =

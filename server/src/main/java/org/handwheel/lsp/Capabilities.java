@@ -72,7 +72,7 @@ final class Capabilities {
       diagnostics.setWorkspaceDiagnostics(true);
       capabilities.setDiagnosticProvider(diagnostics);
     }
-    capabilities.setExperimental(Map.of("handwheel", Map.of("picture", true)));
+    capabilities.setExperimental(Map.of("handwheel", Map.of("picture", true, "draft", true)));
     return capabilities;
   }
 

@@ -209,6 +209,12 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
     return texts.picture(params);
   }
 
+  /** The setups of a plan that has none, or what is missing for them. */
+  @JsonRequest("handwheel/draft")
+  public CompletableFuture<DraftAnswer> draft(DraftParams params) {
+    return texts.draft(params);
+  }
+
   @Override
   public WorkspaceService getWorkspaceService() {
     return workspaces;

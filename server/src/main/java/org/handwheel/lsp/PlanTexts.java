@@ -445,4 +445,15 @@ final class PlanTexts implements TextDocumentService {
         (question, view) ->
             PictureAnswer.at(question, view, question.offset(params.getPosition())));
   }
+
+  /** The request {@code handwheel/draft}: the setups of a plan that has none. */
+  CompletableFuture<DraftAnswer> draft(DraftParams params) {
+    if (params.textDocument() == null) {
+      throw new ResponseErrorException(
+          new ResponseError(ResponseErrorCode.InvalidParams, "a text document is missing", null));
+    }
+    return answerIfAny(
+        params.textDocument().getUri(),
+        (question, view) -> Optional.of(DraftAnswer.of(question, view)));
+  }
 }

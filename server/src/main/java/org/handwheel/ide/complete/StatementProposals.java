@@ -9,6 +9,7 @@ import org.handwheel.model.Face;
 import org.handwheel.model.Hold;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
+import org.handwheel.plan.draft.NextHold;
 import org.handwheel.syntax.SectionKind;
 import org.handwheel.units.Length;
 import org.handwheel.work.Bench;
@@ -40,7 +41,7 @@ final class StatementProposals {
     }
     SetupRun setup = now.setup();
     if (setup.setup().hold() == null) {
-      new Holds(now).next().ifPresent(line -> add(line, "the next face in the squaring order"));
+      nextHold().ifPresent(line -> add(line, "the next face in the squaring order"));
       return List.copyOf(proposals);
     }
     Orientation orientation = setup.orientation();
@@ -59,6 +60,16 @@ final class StatementProposals {
     touch(orientation.up());
     cut(orientation.up(), work, last);
     return List.copyOf(proposals);
+  }
+
+  /** As a draft would hold it; where it knows too little, by the usual order alone. */
+  private Optional<String> nextHold() {
+    Workpiece work = now.work();
+    Optional<String> drafted =
+        work == null
+            ? Optional.empty()
+            : NextHold.line(now.view().checked(), work, now.view().tables());
+    return drafted.or(() -> new Holds(now).next());
   }
 
   private void add(String line, String why) {

@@ -13,7 +13,6 @@ import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.DatumFaceContext;
 import org.handwheel.grammar.HandwheelParser.DatumLineContext;
 import org.handwheel.grammar.HandwheelParser.DimensionLineContext;
-import org.handwheel.grammar.HandwheelParser.FaceContext;
 import org.handwheel.grammar.HandwheelParser.FaceOrDatumContext;
 import org.handwheel.grammar.HandwheelParser.FeatureLineContext;
 import org.handwheel.grammar.HandwheelParser.FlatLineContext;
@@ -120,9 +119,7 @@ final class PartBuilder {
       readGeneral(tolerance);
     } else if (statement instanceof SurfaceLineContext surface) {
       checkRoughness(surface);
-      for (FaceContext context : surface.faces().face()) {
-        surfaces.add(new Located<>(Resolver.face(context), section.origin(context)));
-      }
+      surfaces.addAll(Resolver.faces(section, surface.ALL(), surface.faces()));
     } else if (statement instanceof BreakLineContext broken) {
       Length size = values.depth(section, broken.lengthValue());
       if (size != null) {

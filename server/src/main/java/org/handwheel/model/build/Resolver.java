@@ -7,14 +7,17 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.antlr.v4.runtime.tree.ParseTree;
+import org.antlr.v4.runtime.tree.TerminalNode;
 import org.handwheel.grammar.HandwheelParser.AxisContext;
 import org.handwheel.grammar.HandwheelParser.DimensionContext;
 import org.handwheel.grammar.HandwheelParser.FaceContext;
+import org.handwheel.grammar.HandwheelParser.FacesContext;
 import org.handwheel.grammar.HandwheelParser.PlaceContext;
 import org.handwheel.grammar.HandwheelParser.SideContext;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
+import org.handwheel.model.Located;
 import org.handwheel.model.Names.Kind;
 import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
@@ -41,6 +44,19 @@ final class Resolver {
 
   static Face face(FaceContext context) {
     return Face.valueOf(context.getText().toUpperCase(Locale.ROOT));
+  }
+
+  /** The faces a line names one by one, or all six by the word `all`, each with its place. */
+  static List<Located<Face>> faces(
+      Section section, @Nullable TerminalNode all, @Nullable FacesContext named) {
+    if (all != null) {
+      return Face.all().stream().map(face -> new Located<>(face, section.origin(all))).toList();
+    }
+    return named == null
+        ? List.of()
+        : named.face().stream()
+            .map(context -> new Located<>(face(context), section.origin(context)))
+            .toList();
   }
 
   static Axis axis(AxisContext context) {

@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.Map;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
-import org.handwheel.grammar.HandwheelParser.FaceContext;
 import org.handwheel.grammar.HandwheelParser.KerfLineContext;
 import org.handwheel.grammar.HandwheelParser.MakeLineContext;
 import org.handwheel.grammar.HandwheelParser.MaterialLineContext;
@@ -96,17 +95,20 @@ final class StockBuilder {
 
   private void readSkin(SkinLineContext line) {
     Skin skin = Skin.valueOf(line.skin.getText().toUpperCase(Locale.ROOT));
-    for (FaceContext context : line.faces().face()) {
-      Face face = Resolver.face(context);
-      Located<Skin> before = skins.putIfAbsent(face, new Located<>(skin, section.origin(context)));
-      if (before != null) {
-        file.problems()
-            .repeated(
-                "repeated-line",
-                section.origin(context),
-                "the " + face.word() + " is already said to be " + before.value().words(),
-                before.origin());
-      }
+    for (Located<Face> face : Resolver.faces(section, line.ALL(), line.faces())) {
+      readSkin(face.value(), new Located<>(skin, face.origin()));
+    }
+  }
+
+  private void readSkin(Face face, Located<Skin> skin) {
+    Located<Skin> before = skins.putIfAbsent(face, skin);
+    if (before != null) {
+      file.problems()
+          .repeated(
+              "repeated-line",
+              skin.origin(),
+              "the " + face.word() + " is already said to be " + before.value().words(),
+              before.origin());
     }
   }
 

@@ -1,0 +1,106 @@
+package org.handwheel.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermission;
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Writes a text file as a whole, so that half a file is never there. */
+final class NewText {
+  private NewText() {}
+
+  /** What to do where a file of that name is there already. */
+  enum Existing {
+    KEEP,
+    REPLACE
+  }
+
+  /**
+   * Writes a text as UTF-8.
+   *
+   * @return nothing if it was written, else a short sentence on why not
+   */
+  static Optional<String> write(Path file, String text, Existing existing) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    @Nullable Path beside = null;
+    try {
+      if (existing == Existing.KEEP && Files.exists(file)) {
+        throw new FileAlreadyExistsException(file.toString());
+      }
+      if (Files.isDirectory(file)) {
+        return Optional.of("it is a folder");
+      }
+      // A link is kept; what it points to is replaced.
+      Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
+      if (Files.exists(target) && !Files.isWritable(target)) {
+        return Optional.of("it is write-protected");
+      }
+      Path folder = target.getParent();
+      if (folder == null || !Files.isDirectory(folder)) {
+        return Optional.of("there is no such folder");
+      }
+      beside = Files.createTempFile(folder, ".handwheel-", ".tmp");
+      Files.write(beside, bytes);
+      keepPermissions(beside, target);
+      move(beside, target);
+      return Optional.empty();
+    } catch (FileAlreadyExistsException e) {
+      return Optional.of("it is there already");
+    } catch (NoSuchFileException e) {
+      return Optional.of("there is no such folder");
+    } catch (IOException e) {
+      return Optional.of("it cannot be written");
+    } finally {
+      delete(beside);
+    }
+  }
+
+  private static void keepPermissions(Path beside, Path target) throws IOException {
+    PosixFileAttributeView view = Files.getFileAttributeView(target, PosixFileAttributeView.class);
+    if (view == null) {
+      return;
+    }
+    // A temporary file may be read by its owner only; a new plan may be read by those who may read
+    // its folder.
+    PosixFileAttributeView model =
+        Files.exists(target)
+            ? view
+            : Files.getFileAttributeView(target.getParent(), PosixFileAttributeView.class);
+    Set<PosixFilePermission> permissions = new HashSet<>(model.readAttributes().permissions());
+    if (!Files.exists(target)) {
+      permissions.removeIf(one -> one.name().endsWith("EXECUTE"));
+      permissions.removeIf(
+          one -> one.name().equals("GROUP_WRITE") || one.name().equals("OTHERS_WRITE"));
+    }
+    Files.setPosixFilePermissions(beside, permissions);
+  }
+
+  private static void move(Path from, Path to) throws IOException {
+    try {
+      Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+    } catch (AtomicMoveNotSupportedException e) {
+      Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+
+  private static void delete(@Nullable Path beside) {
+    if (beside != null) {
+      try {
+        Files.deleteIfExists(beside);
+      } catch (IOException e) {
+        // It stays behind, hidden by its name; the text itself is in its place or reported.
+        return;
+      }
+    }
+  }
+}

@@ -1,0 +1,156 @@
+package org.handwheel.plan.draft;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Part.Callout;
+import org.handwheel.model.PartDimension;
+import org.handwheel.plan.draft.Search.Reached;
+import org.handwheel.rules.Checked;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Severity;
+import org.handwheel.work.Drawing;
+
+/** Completes a squared block: holes and slots, the inspection, and the check of the whole. */
+final class Completion {
+  private final Task task;
+  private final PlanText text;
+  private final Openings openings;
+  private final Set<String> before = new HashSet<>();
+
+  Completion(Task task, PlanText text, Checked bare) {
+    this.task = task;
+    this.text = text;
+    this.openings = new Openings(task, text);
+    bare.findings().forEach(finding -> before.add(finding.rule() + finding.message()));
+  }
+
+  /** The whole plan, if its check has nothing to say; what is missing goes to why. */
+  Optional<Drafted.Draft> finish(Reached reached, Why why) {
+    List<SetupDraft> setups = new ArrayList<>(reached.setups());
+    Optional<Openings.Made> opened = openings.make(reached, why);
+    if (opened.isEmpty()) {
+      return Optional.empty();
+    }
+    Openings.Made made = opened.get();
+    setups.addAll(made.setups());
+    endWithAllEdges(setups);
+    String inspection = inspection();
+    Checked checked = text.check(setups, inspection, made.checked());
+    Set<String> against = new LinkedHashSet<>();
+    for (Finding finding : checked.findings()) {
+      boolean counts =
+          finding.severity() == Severity.ERROR || finding.severity() == Severity.WARNING;
+      if (counts && !before.contains(finding.rule() + finding.message())) {
+        against.add(finding.message());
+      }
+    }
+    if (!against.isEmpty()) {
+      against.forEach(why::add);
+      return Optional.empty();
+    }
+    String added = text.added(setups, inspection);
+    return Optional.of(
+        new Drafted.Draft(
+            text.whole(setups, inspection),
+            added,
+            setups.stream().map(Completion::summary).toList(),
+            reached.cost() + made.setups().stream().mapToInt(SetupDraft::cost).sum(),
+            made.leftOut()));
+  }
+
+  private static String summary(SetupDraft setup) {
+    String hold =
+        setup.lines().stream()
+            .filter(line -> line.startsWith("hold "))
+            .findFirst()
+            .map(line -> line.substring("hold ".length()))
+            .orElse("");
+    return setup.title() + " (" + hold + ")";
+  }
+
+  /** Whatever the last setup cut, no edge leaves the bench sharp. */
+  private static void endWithAllEdges(List<SetupDraft> setups) {
+    if (setups.isEmpty()) {
+      return;
+    }
+    int index = setups.size() - 1;
+    SetupDraft last = setups.get(index);
+    List<String> lines = new ArrayList<>(last.lines());
+    for (int i = lines.size() - 1; i >= 0; i--) {
+      if (lines.get(i).startsWith("deburr ")) {
+        lines.set(i, "deburr all edges");
+        break;
+      }
+    }
+    setups.set(
+        index,
+        new SetupDraft(
+            last.way(),
+            last.title(),
+            last.why(),
+            last.beforeHold(),
+            lines,
+            last.face(),
+            last.cutter(),
+            last.trued(),
+            last.cost()));
+  }
+
+  private String inspection() {
+    List<String> lines = new ArrayList<>();
+    for (PartDimension dimension : PartDimension.values()) {
+      Drawing.Demand demand = task.demand(dimension);
+      if (demand != null) {
+        task.instrument(demand, org.handwheel.units.Length.ZERO)
+            .ifPresent(one -> lines.add("check " + dimension.word() + " with " + one.name()));
+      }
+    }
+    Optional<Owned.Instrument> square = task.instrument(Owned.InstrumentKind.SQUARE);
+    Optional<Owned.Instrument> indicator = task.instrument(Owned.InstrumentKind.INDICATOR);
+    for (Callout callout : task.part().callouts()) {
+      if (callout instanceof Callout.Square relation) {
+        square.ifPresent(
+            one ->
+                lines.add(
+                    "check square "
+                        + relation.face().word()
+                        + " to "
+                        + relation.reference().word()
+                        + " with "
+                        + one.name()));
+      } else if (callout instanceof Callout.Parallel relation) {
+        indicator.ifPresent(
+            one ->
+                lines.add(
+                    "check parallel "
+                        + relation.face().word()
+                        + " to "
+                        + relation.reference().word()
+                        + " with "
+                        + one.name()));
+      } else if (callout instanceof Callout.Flat flat) {
+        indicator.ifPresent(
+            one -> lines.add("check flat " + flat.face().word() + " with " + one.name()));
+      }
+    }
+    return lines.isEmpty() ? "" : "\ninspect\n  " + String.join("\n  ", lines) + "\n";
+  }
+
+  List<String> lackingTools() {
+    return openings.lackingTools();
+  }
+
+  /** Whether the holes and slots cannot be made, whatever the order of the faces. */
+  boolean isHopeless() {
+    return !openings.missing().isEmpty();
+  }
+
+  List<String> missing(Why why) {
+    return openings.missing().isEmpty() ? why.sentences() : openings.missing();
+  }
+}

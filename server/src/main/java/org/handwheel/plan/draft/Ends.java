@@ -1,0 +1,342 @@
+package org.handwheel.plan.draft;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Direction;
+import org.handwheel.model.Face;
+import org.handwheel.model.OwnKind;
+import org.handwheel.model.Owned;
+import org.handwheel.plan.draft.FaceCut.Care;
+import org.handwheel.plan.draft.FaceCut.Way;
+import org.handwheel.plan.draft.Holds.State;
+import org.handwheel.plan.draft.Seats.Asked;
+import org.handwheel.plan.draft.Seats.Seat;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.handwheel.work.SizeState;
+import org.handwheel.work.Workpiece;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The ways an end can be cut with the side of the cutter: the work lies flat and stands out over
+ * the end of the jaws.
+ *
+ * <p>With a cutter turning clockwise the force on the end at the operator's right is away from the
+ * operator, so that end stands out where the fixed jaw is at the back (geometry; common practice,
+ * no source). It stands out by no more than a third of the gripped length, and no more than its
+ * height.
+ */
+final class Ends {
+  /** What stays between the finished end and the jaws, and how finely it is set. */
+  private static final List<String[]> ROOMS =
+      List.of(
+          new String[] {"7", "0.280", "1", "0.05"},
+          new String[] {"5", "0.200", "1", "0.05"},
+          new String[] {"3", "0.120", "0.5", "0.02"},
+          new String[] {"1.5", "0.060", "0.1", "0.005"});
+
+  private final Task task;
+  private final Seats seats;
+  private final Cutters cutters;
+  private final List<Face> rank;
+
+  Ends(Task task) {
+    this.task = task;
+    this.seats = new Seats(task);
+    this.cutters = new Cutters(task);
+    this.rank = task.byRank();
+  }
+
+  List<SetupDraft> sideCuts(State state, Face end, FaceCut cut, Why why) {
+    List<SetupDraft> drafts = new ArrayList<>();
+    for (Owned.Vise vise : task.shop().all(Owned.Vise.class)) {
+      for (Face up : rank) {
+        if (!up.adjoins(end)) {
+          continue;
+        }
+        for (Face fixed : rank) {
+          if (fixed.adjoins(end) && fixed.adjoins(up) && isAtForceSide(vise, end, up, fixed)) {
+            hold(state, cut, vise, up, fixed, why, drafts);
+          }
+        }
+      }
+    }
+    return drafts;
+  }
+
+  private static boolean isAtForceSide(Owned.Vise vise, Face end, Face up, Face fixed) {
+    Direction wanted =
+        vise.fixedJaw() == Direction.OPERATOR_FRONT
+            ? Direction.OPERATOR_LEFT
+            : Direction.OPERATOR_RIGHT;
+    return Holds.orientation(vise, up, fixed).directionOf(end) == wanted;
+  }
+
+  private void hold(
+      State state,
+      FaceCut cut,
+      Owned.Vise vise,
+      Face up,
+      Face fixed,
+      Why why,
+      List<SetupDraft> drafts) {
+    Workpiece work = state.work();
+    boolean sidesDone =
+        List.of(up, up.opposite(), fixed, fixed.opposite()).stream()
+            .noneMatch(state.left()::contains);
+    boolean cleanOrAsBought =
+        work.face(fixed).isMachined()
+            || (!work.face(fixed.opposite()).isMachined()
+                && !work.face(up.opposite()).isMachined());
+    SizeState across = work.size(fixed.dimension());
+    SizeState upward = work.size(up.dimension());
+    if (!sidesDone || !cleanOrAsBought || across == null || upward == null) {
+      return;
+    }
+    if (across.range().high().isMoreThan(vise.opening())) {
+      why.add(Holds.opens(vise, fixed.dimension(), across.range().high()));
+      return;
+    }
+    List<Owned.Cutter> choices = cutters.sideways(upward.range().high());
+    if (choices.isEmpty()) {
+      why.add(tooShort(upward.range().high(), cut.face()));
+      return;
+    }
+    boolean isTrue = vise.trued() != null || state.trued().contains(vise.name());
+    Optional<Owned.Instrument> indicator = task.instrument(Owned.InstrumentKind.INDICATOR);
+    if (!isTrue && work.face(fixed).isMachined() && indicator.isEmpty()) {
+      why.add("the shop has no indicator to set vise `" + vise.name() + "` true with");
+      return;
+    }
+    // Room for the cutter's end below the work.
+    Asked asked =
+        new Asked(
+            vise,
+            upward.range(),
+            across.range(),
+            Length.ZERO,
+            Length.ZERO,
+            cutters.below().plus(task.numbers().usual("1", "0.040")));
+    List<Seat> pairs = seats.pairs(asked);
+    if (pairs.isEmpty()) {
+      why.add(seats.whyNone(asked));
+    }
+    Optional<Owned.Instrument> truing =
+        isTrue || !work.face(fixed).isMachined() ? Optional.empty() : indicator;
+    for (Seat seat : Holds.first(pairs, 3)) {
+      place(vise, asked, seat, cut, fixed, why)
+          .ifPresent(
+              place -> {
+                for (Owned.Cutter cutter : Holds.first(choices, 2)) {
+                  for (Care care : Care.values()) {
+                    drafts.add(
+                        setup(
+                            state,
+                            cut,
+                            vise,
+                            up,
+                            fixed,
+                            seat,
+                            asked,
+                            place,
+                            cutter,
+                            care,
+                            truing.orElse(null)));
+                  }
+                }
+              });
+    }
+  }
+
+  private String tooShort(Length height, Face face) {
+    Length needed = height.plus(cutters.below());
+    return cutters
+        .longest()
+        .map(
+            one ->
+                "no cutter is long enough: its side has to reach "
+                    + needed
+                    + " down the "
+                    + face.word()
+                    + "; the longest, `"
+                    + one.name()
+                    + "`, has flutes of "
+                    + one.flute())
+        .orElse("the shop has no end mill to cut the " + face.word() + " with its side");
+  }
+
+  /**
+   * Where the work sits along the jaws.
+   *
+   * @param overhang how far the end stands out
+   * @param spacer what keeps the moving jaw straight, if it needs anything
+   */
+  record Place(Length overhang, @Nullable Spacer spacer) {}
+
+  /**
+   * A spacer at the other end of the jaws.
+   *
+   * @param owned its name, or nothing if it has to be made
+   */
+  record Spacer(Length width, @Nullable String owned) {}
+
+  private Optional<Place> place(
+      Owned.Vise vise, Asked asked, Seat seat, FaceCut cut, Face fixed, Why why) {
+    LengthRange length = cut.before();
+    Length half = vise.jawWidth().half();
+    Length limit = Length.ZERO;
+    for (String[] room : ROOMS) {
+      Length overhang =
+          task.numbers()
+              .up(cut.removalHigh().plus(task.numbers().usual(room[0], room[1])), room[2], room[3]);
+      // A long parallel would lie where the cutter goes.
+      Length wall = half.plus(overhang).minus(cut.removalHigh());
+      Length gripped = Length.min(length.low().minus(overhang), vise.jawWidth());
+      limit =
+          Length.min(
+              Length.ofMillimetres(Math.max(0, gripped.millimetres() / 3)), asked.up().low());
+      if (overhang.isMoreThan(limit) || !wall.isMoreThan(seat.length().half())) {
+        continue;
+      }
+      Length right = half.plus(overhang);
+      Length left = Length.max(right.minus(length.middle()), half.negated());
+      Length offCentre = left.plus(half).half();
+      if (!offCentre.times(6).isMoreThan(vise.jawWidth())) {
+        return Optional.of(new Place(overhang, null));
+      }
+      Optional<Spacer> spacer = spacer(asked.across(), offCentre);
+      if (spacer.isPresent()) {
+        return Optional.of(new Place(overhang, spacer.get()));
+      }
+      why.add(
+          "the work would stand at one end of the jaws of `"
+              + vise.name()
+              + "`, and its "
+              + fixed.dimension().word()
+              + " is not known well enough to put a spacer beside it");
+      return Optional.empty();
+    }
+    why.add(
+        "too short to stand out over the end of the jaws of `"
+            + vise.name()
+            + "`: it may stand out "
+            + limit
+            + ", and the cutter needs "
+            + cut.removalHigh().plus(task.numbers().usual("1.5", "0.060")));
+    return Optional.empty();
+  }
+
+  /** One of the shop's that is a hair under the work's width, or the size to make one to. */
+  private Optional<Spacer> spacer(LengthRange across, Length offCentre) {
+    // The jaw may swivel by 1 in 1000 before it matters, over twice the distance off the middle.
+    Length lack =
+        Length.max(
+            task.numbers().usual("0.1", "0.004"),
+            Length.ofMillimetres(offCentre.millimetres() * 2 / 1000));
+    Optional<Spacer> owned =
+        task.shop().all(Owned.Piece.class).stream()
+            .filter(piece -> piece.kind() == OwnKind.SPACER)
+            .flatMap(
+                piece ->
+                    Optional.ofNullable(piece.size("width"))
+                        .map(width -> new Spacer(width, piece.name()))
+                        .stream())
+            .filter(one -> !one.width().isMoreThan(across.low()))
+            .filter(one -> !across.high().minus(one.width()).isMoreThan(lack))
+            .max(Comparator.comparing(Spacer::width));
+    if (owned.isPresent()) {
+      return owned;
+    }
+    Length made = task.numbers().down(across.low(), "0.05", "0.002");
+    return made.isPositive() && !across.high().minus(made).isMoreThan(lack.times(2))
+        ? Optional.of(new Spacer(made, null))
+        : Optional.empty();
+  }
+
+  private SetupDraft setup(
+      State state,
+      FaceCut cut,
+      Owned.Vise vise,
+      Face up,
+      Face fixed,
+      Seat seat,
+      Asked asked,
+      Place place,
+      Owned.Cutter cutter,
+      Care care,
+      Owned.@Nullable Instrument truing) {
+    Numbers numbers = task.numbers();
+    Face end = cut.face();
+    boolean right = Holds.orientation(vise, up, fixed).directionOf(end) == Direction.OPERATOR_RIGHT;
+    List<String> lines = new ArrayList<>();
+    Spacer spacer = place.spacer();
+    if (spacer != null && spacer.owned() == null) {
+      lines.add(
+          "note \"Make a spacer "
+              + numbers.write(spacer.width())
+              + (numbers.isMetric() ? " mm" : "")
+              + " wide, a hair under the work, for the other end of the jaws.\"");
+    }
+    lines.add(
+        "hold in "
+            + vise.name()
+            + ", up "
+            + up.word()
+            + ", fixed "
+            + fixed.word()
+            + ", "
+            + seat.clause()
+            + ", overhang "
+            + end.word()
+            + " "
+            + numbers.write(place.overhang())
+            + (spacer == null
+                ? ""
+                : ", spacer "
+                    + numbers.write(spacer.width())
+                    + (right ? " at operator-left" : " at operator-right")));
+    lines.add("seat tapped, both parallels tight");
+    if (!cutter.name().equals(state.cutter())) {
+      lines.add("cutter " + cutter.name());
+    }
+    lines.add(
+        "touch "
+            + end.word()
+            + " with paper "
+            + numbers.write(numbers.usual("0.05", "0.002"))
+            + ", zero x");
+    Length depth = numbers.up(asked.up().high().plus(cutters.below()), "0.5", "0.020");
+    if (depth.isMoreThan(cutter.flute())) {
+      depth = cutter.flute();
+    }
+    lines.add("set z " + numbers.write(depth) + " below " + up.word());
+    lines.add("lock x z");
+    lines.addAll(cut.lines(cutter, Way.SIDE, care, ", conventional", Axis.X));
+    List<String> before =
+        truing == null ? List.of() : List.of("true " + vise.name() + " with " + truing.name());
+    int cost =
+        Holds.SETUP
+            + 4
+            + seat.cost()
+            + (spacer == null ? 0 : spacer.owned() != null ? 6 : 16)
+            + (truing == null ? 0 : 6)
+            + (care == Care.CAUTIOUS ? 8 : 0)
+            + (cutter.name().equals(state.cutter()) ? 0 : 5)
+            + cut.passes(cutter, Way.SIDE, care) / 2
+            + rank.indexOf(fixed)
+            + rank.indexOf(end);
+    return new SetupDraft(
+        "side " + end.word() + " " + vise.name() + " " + up.word() + " " + fixed.word(),
+        Words.sideTitle(cut),
+        Words.sideReasons(task, cut, up, fixed, vise, place, cutter, state.work()),
+        before,
+        lines,
+        end,
+        cutter.name(),
+        truing == null ? null : vise.name(),
+        cost);
+  }
+}

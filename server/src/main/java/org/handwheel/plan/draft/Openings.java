@@ -1,0 +1,258 @@
+package org.handwheel.plan.draft;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.handwheel.model.Face;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Part.FeatureKind;
+import org.handwheel.model.Part.FeatureSpec;
+import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.PatternSpec;
+import org.handwheel.plan.draft.HoleTools.Stay;
+import org.handwheel.plan.draft.Search.Reached;
+import org.handwheel.rules.Checked;
+import org.handwheel.shop.drill.DrillPoint;
+import org.handwheel.units.Length;
+import org.handwheel.work.SizeState;
+import org.handwheel.work.Workpiece;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Holes, slots and pockets of a squared block, one setup for each face they are in: those that are
+ * reamed last, so that the reamer cuts away the burrs of those that run into them.
+ */
+final class Openings {
+  private static final Length TENTH = Length.mm("0.1");
+
+  private final Task task;
+  private final PlanText text;
+  private final HoleTools tools;
+  private final OpeningSetups holding;
+  private final Outlines outlines;
+  private final Cutters cutters;
+  private final Set<String> missing = new LinkedHashSet<>();
+
+  Openings(Task task, PlanText text) {
+    this.task = task;
+    this.text = text;
+    this.tools = new HoleTools(task);
+    this.holding = new OpeningSetups(task);
+    this.outlines = new Outlines(task);
+    this.cutters = new Cutters(task);
+  }
+
+  /** What came of it. */
+  record Made(List<SetupDraft> setups, List<String> leftOut, Checked checked) {}
+
+  /** The setups for all holes and slots, or nothing; then what is missing is known. */
+  Optional<Made> make(Reached reached, Why why) {
+    Workpiece work = reached.work();
+    Map<Face, List<Opening>> byFace = new LinkedHashMap<>();
+    List<String> leftOut = new ArrayList<>();
+    collect(work, byFace, leftOut);
+    if (!missing.isEmpty()) {
+      missing.forEach(why::add);
+      return Optional.empty();
+    }
+    List<Face> order =
+        byFace.keySet().stream()
+            .sorted(
+                Comparator.<Face, Integer>comparing(face -> hasReamed(byFace.get(face)) ? 1 : 0)
+                    .thenComparing(face -> task.byRank().indexOf(face)))
+            .toList();
+    List<SetupDraft> setups = new ArrayList<>();
+    Checked checked = reached.checked();
+    String cutter = reached.cutter();
+    for (Face face : order) {
+      Optional<SetupDraft> setup = Optional.empty();
+      List<Opening> openings = byFace.getOrDefault(face, List.of());
+      Why faceWhy = Why.of("holes and slots in the " + face.word());
+      for (SetupDraft candidate : holding.candidates(work, face, openings, cutter, faceWhy)) {
+        List<SetupDraft> all = new ArrayList<>(reached.setups());
+        all.addAll(setups);
+        all.add(candidate);
+        Checked now = text.check(all, checked);
+        if (now.findings().stream().noneMatch(finding -> Search.isAgainst(now, finding))) {
+          setup = Optional.of(candidate);
+          checked = now;
+          break;
+        }
+        now.findings().stream()
+            .filter(finding -> Search.isAgainst(now, finding))
+            .forEach(finding -> faceWhy.add(finding.message()));
+      }
+      if (setup.isEmpty()) {
+        missing.addAll(faceWhy.sentences());
+        missing.forEach(why::add);
+        return Optional.empty();
+      }
+      setups.add(setup.get());
+      cutter = setup.get().cutter() == null ? cutter : setup.get().cutter();
+    }
+    for (FeatureSpec outline : outlines()) {
+      Why outlineWhy = Why.of("the outline " + outline.name() + " is left to you");
+      Optional<SetupDraft> setup = this.outlines.setup(outline, work, outlineWhy);
+      if (setup.isPresent()) {
+        setups.add(setup.get());
+      } else {
+        leftOut.addAll(outlineWhy.sentences());
+      }
+    }
+    return Optional.of(new Made(List.copyOf(setups), leftOut, checked));
+  }
+
+  /** The tools that holes and slots want and the shop does not have. */
+  List<String> lackingTools() {
+    collect(task.start().start(), new LinkedHashMap<>(), new ArrayList<>());
+    List<String> lacking = List.copyOf(missing);
+    missing.clear();
+    return lacking;
+  }
+
+  private List<FeatureSpec> outlines() {
+    return task.part().features().stream()
+        .filter(feature -> feature.featureKind() == FeatureKind.OUTLINE)
+        .toList();
+  }
+
+  List<String> missing() {
+    return List.copyOf(missing);
+  }
+
+  private static boolean hasReamed(@Nullable List<Opening> openings) {
+    return openings != null
+        && openings.stream()
+            .anyMatch(one -> one.work() != null && one.work().stay() == Stay.OVER_THE_HOLE);
+  }
+
+  // ---- What there is to make
+  // ---------------------------------------------------------------------
+
+  private void collect(Workpiece work, Map<Face, List<Opening>> byFace, List<String> leftOut) {
+    Set<String> inPatterns = new HashSet<>();
+    for (FeatureSpec feature : task.part().features()) {
+      if (feature.featureKind() == FeatureKind.OUTLINE) {
+        continue;
+      }
+      Optional<Opening> opening = feature(feature, work, leftOut);
+      if (opening.isPresent() && feature.face() != null) {
+        byFace.computeIfAbsent(feature.face(), face -> new ArrayList<>()).add(opening.get());
+      }
+    }
+    for (PatternSpec pattern : task.part().patterns()) {
+      inPatterns.add(pattern.hole().toLowerCase(Locale.ROOT));
+      task.part().holes().stream()
+          .filter(hole -> hole.name().equalsIgnoreCase(pattern.hole()))
+          .findFirst()
+          .ifPresent(
+              hole ->
+                  hole(hole, pattern.name(), Extent.of(pattern, hole.face(), work), true, work)
+                      .ifPresent(
+                          one ->
+                              byFace
+                                  .computeIfAbsent(hole.face(), face -> new ArrayList<>())
+                                  .add(one)));
+    }
+    for (HoleSpec hole : task.part().holes()) {
+      if (hole.position() != null || !inPatterns.contains(hole.name().toLowerCase(Locale.ROOT))) {
+        hole(hole, hole.name(), Extent.of(hole, work), false, work)
+            .ifPresent(
+                one -> byFace.computeIfAbsent(hole.face(), face -> new ArrayList<>()).add(one));
+      }
+    }
+  }
+
+  private Optional<Opening> hole(
+      HoleSpec hole, String name, Optional<Extent> extent, boolean several, Workpiece work) {
+    Why why = Why.of("");
+    Optional<HoleTools.Work> made = tools.work(hole, why);
+    if (made.isEmpty()) {
+      missing.addAll(why.reasons());
+      return Optional.empty();
+    }
+    if (extent.isEmpty()) {
+      missing.add("it is not said where the hole " + name + " is");
+      return Optional.empty();
+    }
+    Length largest = made.get().largest();
+    SizeState through = work.size(hole.face().dimension());
+    Length depth =
+        hole.depth() != null
+            ? hole.depth()
+            : hole.drillDepth() != null
+                ? hole.drillDepth().value()
+                : through == null ? Length.ZERO : through.range().high();
+    Length below =
+        hole.through()
+            ? DrillPoint.GENERAL.length(largest).plus(task.numbers().usual("1", "0.040"))
+            : Length.ZERO;
+    Length widest = hole.dia() == null ? largest : Length.max(largest, hole.dia());
+    return Optional.of(
+        new Opening(
+            name, extent.get(), made.get(), null, null, widest.half(), below, depth, several));
+  }
+
+  private Optional<Opening> feature(FeatureSpec feature, Workpiece work, List<String> leftOut) {
+    boolean cuttable =
+        (feature.featureKind() == FeatureKind.SLOT || feature.featureKind() == FeatureKind.POCKET)
+            && feature.face() != null;
+    String word = feature.featureKind().name().toLowerCase(Locale.ROOT);
+    if (!cuttable) {
+      leftOut.add(
+          "the "
+              + word
+              + " "
+              + feature.name()
+              + " is left to you: a draft squares the block and makes holes, slots, pockets and outlines");
+      return Optional.empty();
+    }
+    Optional<Extent> extent = Extent.of(feature, work);
+    SizeState size = feature.face() == null ? null : work.size(feature.face().dimension());
+    if (extent.isEmpty() || feature.width() == null || size == null) {
+      missing.add("it is not said where the " + word + " " + feature.name() + " is, or how wide");
+      return Optional.empty();
+    }
+    Length narrow =
+        feature.length() == null ? feature.width() : Length.min(feature.width(), feature.length());
+    Length whole = size.range().middle();
+    boolean through =
+        feature.through()
+            || (feature.depth() != null && !feature.depth().isLessThan(whole.minus(TENTH)));
+    Length depth = feature.depth() == null ? whole : feature.depth();
+    List<Owned.Cutter> choices = cutters.between(narrow, depth);
+    if (choices.isEmpty()) {
+      missing.add(
+          "no slot drill or end mill for the "
+              + word
+              + " "
+              + feature.name()
+              + ": it may be "
+              + narrow
+              + " thick at most, with flutes of at least "
+              + depth);
+      return Optional.empty();
+    }
+    Owned.Cutter cutter = choices.get(0);
+    Length pass = task.numbers().usual("0.5", "0.020");
+    String line =
+        word
+            + " "
+            + feature.name()
+            + " with "
+            + cutter.name()
+            + ", pass "
+            + task.numbers().write(pass);
+    Length below = through ? task.numbers().usual("0.5", "0.020") : Length.ZERO;
+    return Optional.of(
+        new Opening(
+            feature.name(), extent.get(), null, line, cutter, Length.ZERO, below, depth, true));
+  }
+}

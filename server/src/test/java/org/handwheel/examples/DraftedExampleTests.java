@@ -1,0 +1,235 @@
+package org.handwheel.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.handwheel.model.Face;
+import org.handwheel.model.Hold;
+import org.handwheel.model.Setup;
+import org.handwheel.model.Step;
+import org.handwheel.model.Workspace;
+import org.handwheel.plan.draft.DraftProgress;
+import org.handwheel.plan.draft.Drafted;
+import org.handwheel.plan.draft.Drafted.Draft;
+import org.handwheel.plan.draft.Drafter;
+import org.handwheel.plan.format.Formatter;
+import org.handwheel.rules.Checked;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Severity;
+import org.handwheel.syntax.SyntaxTree;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** Every example's part, stock and shop give a plan that checks clean, or say what is missing. */
+class DraftedExampleTests {
+  /**
+   * What the shops of the examples do not have. The sizes are those of the examples' texts; the
+   * thread's are those of ISO 228-1 (G 1/8: 9.728 mm, 28 threads to the inch, 0.907 mm).
+   */
+  private static final Map<String, List<String>> MISSING =
+      Map.of(
+          // 10 mm rolled bar for a part 10 mm high: no skin can come off.
+          "boiler-cradle-foot.plan",
+          List.of("nothing to spare over the height", "nothing to spare over the width"),
+          // The slot is 3 wide, and the smallest slot drill of the shop is 6.
+          "crosshead-slipper.plan",
+          List.of("slot oil: it may be 3.00 mm (0.1181 in) thick at most"),
+          "valve-chest-cover.plan",
+          List.of("no cutter of 12.70 mm (0.500 in)", "no tap BSP 1/8", "9.728 mm", "0.907 mm"));
+
+  private static Drafted draft(String path, String text, int most) {
+    Map<String, String> texts = ExampleFiles.texts();
+    texts.put(path, Drafter.bareText(SyntaxTree.parse(path, text)));
+    SyntaxTree[] trees =
+        texts.entrySet().stream()
+            .map(file -> SyntaxTree.parse(file.getKey(), file.getValue()))
+            .toArray(SyntaxTree[]::new);
+    return new Drafter(StandardTables.builtIn())
+        .draft(Workspace.of(trees), path, most, DraftProgress.NONE);
+  }
+
+  private static Draft only(String path) {
+    Drafted drafted = draft(path, ExampleFiles.text(path), 1);
+    assertThat(drafted).as(drafted.toString()).isInstanceOf(Drafted.Plans.class);
+    return ((Drafted.Plans) drafted).drafts().get(0);
+  }
+
+  private static Stream<String> plans() {
+    return ExampleFiles.texts().keySet().stream()
+        .filter(path -> path.endsWith(".plan") && !path.startsWith("mistakes/"))
+        .sorted();
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyExampleIsDraftedCleanOrSaysWhatIsMissing() {
+    return plans().map(path -> DynamicTest.dynamicTest(path, () -> draftedOrMissing(path)));
+  }
+
+  private static void draftedOrMissing(String path) {
+    if (MISSING.containsKey(path)) {
+      Drafted drafted = draft(path, ExampleFiles.text(path), 1);
+      assertThat(drafted).isInstanceOf(Drafted.Missing.class);
+      String all = String.join("\n", ((Drafted.Missing) drafted).missing());
+      assertThat(all).contains(MISSING.get(path));
+      return;
+    }
+    Draft draft = only(path);
+    Checked checked = ExampleFiles.check(path, draft.text());
+    // Values that only the example's own setups use are left over; nothing else may be found.
+    List<Finding> findings =
+        checked.findings().stream().filter(one -> !one.rule().equals("unused-name")).toList();
+    assertThat(findings).as(ExampleFiles.words(checked)).isEmpty();
+    SyntaxTree tree = SyntaxTree.parse(path, draft.text());
+    assertThat(Formatter.edits(tree)).isEmpty();
+    assertThat(draft.text()).startsWith(Drafter.bareText(SyntaxTree.parse(path, draft.text())));
+    // Each setup says why.
+    assertThat(draft.text().lines().filter(line -> line.startsWith("setup ")).count())
+        .isEqualTo(draft.setups().size());
+    assertThat(draft.text()).containsPattern("setup one \".*\"\n  # ");
+  }
+
+  @Test
+  void everyDraftIsTheSameEachTime() {
+    plans()
+        .forEach(
+            path ->
+                assertThat(draft(path, ExampleFiles.text(path), 1))
+                    .isEqualTo(draft(path, ExampleFiles.text(path), 1)));
+  }
+
+  private static List<Setup> setups(String path) {
+    Checked checked = ExampleFiles.check(path, only(path).text());
+    return checked.plan() == null ? List.of() : checked.plan().setups();
+  }
+
+  private static Face up(Setup setup) {
+    return Optional.ofNullable(setup.hold()).map(Hold::up).orElseThrow().value();
+  }
+
+  private static Face fixed(Setup setup) {
+    return Optional.ofNullable(setup.hold()).map(Hold::fixed).orElseThrow().value();
+  }
+
+  private static List<Face> cut(Setup setup) {
+    List<Face> faces = new ArrayList<>();
+    for (Step step : setup.steps()) {
+      if (step instanceof Step.Cut cut && !faces.contains(cut.face())) {
+        faces.add(cut.face());
+      }
+    }
+    return faces;
+  }
+
+  private static boolean onParallels(Setup setup) {
+    return setup.hold() != null
+        && setup.hold().support() != null
+        && setup.hold().support().value() instanceof Hold.Support.Pair;
+  }
+
+  private static boolean isTapped(Setup setup) {
+    return setup.steps().stream()
+        .anyMatch(step -> step instanceof Step.Seat seat && seat.tapped() && seat.bothTight());
+  }
+
+  /**
+   * The order in which a block is squared: the first reference; the second against it with a round
+   * bar at the raw side; its opposite the same way, seated on the second; the first's opposite,
+   * seated on the first, without a bar; then the ends. Source: common practice, no source.
+   */
+  @Test
+  void sixFacesComeInTheOrderTheTradeTeaches() {
+    List<Setup> setups = setups("bearing-block.plan");
+    assertThat(setups.stream().map(DraftedExampleTests::cut).limit(4))
+        .containsExactly(
+            List.of(Face.TOP), List.of(Face.BACK), List.of(Face.FRONT), List.of(Face.BOTTOM));
+    Setup second = setups.get(1);
+    assertThat(fixed(second)).isEqualTo(Face.TOP);
+    assertThat(second.hold().bar()).isNotNull();
+    Setup third = setups.get(2);
+    assertThat(fixed(third)).isEqualTo(Face.TOP);
+    assertThat(third.hold().bar()).isNotNull();
+    assertThat(onParallels(third) && isTapped(third)).isTrue();
+    Setup fourth = setups.get(3);
+    assertThat(fixed(fourth)).isIn(Face.BACK, Face.FRONT);
+    assertThat(fourth.hold().bar()).isNull();
+    assertThat(onParallels(fourth) && isTapped(fourth)).isTrue();
+    assertThat(setups.subList(4, 6).stream().flatMap(setup -> cut(setup).stream()))
+        .containsExactlyInAnyOrder(Face.LEFT, Face.RIGHT);
+    // The tapped hole runs into the reamed one and is made before it: its burr is then cut away.
+    assertThat(setups.subList(6, setups.size()).stream().map(DraftedExampleTests::up))
+        .containsExactly(Face.FRONT, Face.TOP);
+  }
+
+  /** Thin flat stock is faced flat, on its edges, before it stands on edge: common practice. */
+  @Test
+  void thinFlatStockIsMadeFlatFirst() {
+    assertThat(setups("name-plate.plan").stream().limit(4).map(DraftedExampleTests::up))
+        .containsExactly(Face.TOP, Face.BOTTOM, Face.BACK, Face.FRONT);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> theSamePlanInTheOtherUnitIsHeldTheSameWay() {
+    return plans()
+        .filter(path -> !MISSING.containsKey(path))
+        .map(path -> DynamicTest.dynamicTest(path, () -> heldTheSameWay(path)));
+  }
+
+  private static void heldTheSameWay(String path) {
+    String bare = Drafter.bareText(SyntaxTree.parse(path, ExampleFiles.text(path)));
+    Drafted other = draft(path, OtherUnit.rewrite(bare), 1);
+    assertThat(other).as(other.toString()).isInstanceOf(Drafted.Plans.class);
+    String text = ((Drafted.Plans) other).drafts().get(0).text();
+    List<String> here = choices(ExampleFiles.check(path, only(path).text()));
+    assertThat(choices(ExampleFiles.check(path, text))).isEqualTo(here);
+  }
+
+  /** What is chosen, without the figures: they are round in their own unit. */
+  private static List<String> choices(Checked checked) {
+    List<String> choices = new ArrayList<>();
+    for (Setup setup : checked.plan() == null ? List.<Setup>of() : checked.plan().setups()) {
+      Hold hold = setup.hold();
+      choices.add(
+          up(setup)
+              + " "
+              + fixed(setup)
+              + " "
+              + Optional.ofNullable(hold.support())
+                  .map(
+                      support ->
+                          support.value() instanceof Hold.Support.Pair pair
+                              ? pair.parallels().name()
+                              : support.value().getClass().getSimpleName())
+                  .orElse("-")
+              + (hold.bar() == null ? "" : " bar")
+              + (hold.spacer() == null ? "" : " spacer")
+              + (hold.overhang() == null ? "" : " " + hold.overhang().value().end())
+              + " "
+              + cut(setup));
+      for (Step step : setup.steps()) {
+        if (step instanceof Step.UseCutter use) {
+          choices.add(use.cutter().name());
+        }
+      }
+    }
+    return choices;
+  }
+
+  @Test
+  void severalWaysDifferInTheOrderOfTheFacesAndAllCheckClean() {
+    String path = "bearing-block.plan";
+    Drafted drafted = draft(path, ExampleFiles.text(path), 4);
+    List<Draft> drafts = ((Drafted.Plans) drafted).drafts();
+    assertThat(drafts).hasSize(4).isSortedAccordingTo((a, b) -> a.cost() - b.cost());
+    assertThat(drafts.stream().map(Draft::setups)).doesNotHaveDuplicates();
+    for (Draft draft : drafts) {
+      assertThat(ExampleFiles.check(path, draft.text()).findings())
+          .noneMatch(one -> one.severity() == Severity.ERROR || one.severity() == Severity.WARNING);
+    }
+  }
+}
