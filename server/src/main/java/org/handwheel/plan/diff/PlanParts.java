@@ -12,6 +12,7 @@ import org.handwheel.model.Inspection;
 import org.handwheel.model.LogSection;
 import org.handwheel.model.Names;
 import org.handwheel.model.Names.Use;
+import org.handwheel.model.Part;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
@@ -157,7 +158,11 @@ final class PlanParts {
     for (PartDimension dimension : PartDimension.values()) {
       Drawing.Demand was = left.drawing().demand(dimension);
       Drawing.Demand is = right.drawing().demand(dimension);
-      if (was != null && is != null && was.nominal().equals(is.nominal())) {
+      if (was != null
+          && is != null
+          && was.nominal().equals(is.nominal())
+          && isUntoleranced(left.plan(), dimension)
+          && isUntoleranced(right.plan(), dimension)) {
         // Limits that a general tolerance or the places of a number bring in.
         changes.addAll(
             Differences.worked(
@@ -180,6 +185,11 @@ final class PlanParts {
     changes.addAll(
         Differences.worked(Area.TIME, "time in all", Figures.time(left), Figures.time(right)));
     return changes;
+  }
+
+  private static boolean isUntoleranced(Plan plan, PartDimension dimension) {
+    Part.DimensionSpec spec = plan.part() == null ? null : plan.part().dimension(dimension);
+    return spec != null && spec.limits() == null;
   }
 
   private static boolean isWhole(PlanRun run) {
