@@ -9,6 +9,7 @@ import java.util.Set;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part.Callout;
 import org.handwheel.model.PartDimension;
+import org.handwheel.plan.draft.Openings.Holding;
 import org.handwheel.plan.draft.Search.Reached;
 import org.handwheel.rules.Checked;
 import org.handwheel.syntax.Finding;
@@ -31,13 +32,18 @@ final class Completion {
 
   /** The whole plan, if its check has nothing to say; what is missing goes to why. */
   Optional<Drafted.Draft> finish(Reached reached, Why why) {
-    List<SetupDraft> setups = new ArrayList<>(reached.setups());
-    Optional<Openings.Made> opened = openings.make(reached, why);
-    if (opened.isEmpty()) {
-      return Optional.empty();
+    for (Holding holding : Holding.values()) {
+      Optional<Drafted.Draft> draft =
+          openings.make(reached, holding, why).flatMap(made -> whole(reached, made, why));
+      if (draft.isPresent()) {
+        return draft;
+      }
     }
-    Openings.Made made = opened.get();
-    setups.addAll(made.setups());
+    return Optional.empty();
+  }
+
+  private Optional<Drafted.Draft> whole(Reached reached, Openings.Made made, Why why) {
+    List<SetupDraft> setups = new ArrayList<>(made.setups());
     endWithAllEdges(setups);
     String inspection = inspection();
     Checked checked = text.check(setups, inspection, made.checked());
@@ -53,14 +59,17 @@ final class Completion {
       against.forEach(why::add);
       return Optional.empty();
     }
-    String added = text.added(setups, inspection);
     return Optional.of(
         new Drafted.Draft(
             text.whole(setups, inspection),
-            added,
+            text.added(setups, inspection),
             setups.stream().map(Completion::summary).toList(),
-            reached.cost() + made.setups().stream().mapToInt(SetupDraft::cost).sum(),
+            reached.cost() + cost(setups) - cost(reached.setups()),
             made.leftOut()));
+  }
+
+  private static int cost(List<SetupDraft> setups) {
+    return setups.stream().mapToInt(SetupDraft::cost).sum();
   }
 
   private static String summary(SetupDraft setup) {
