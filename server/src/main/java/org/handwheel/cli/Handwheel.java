@@ -11,6 +11,7 @@ import org.handwheel.ide.RulePages;
 import org.handwheel.lsp.PackedPages;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
+import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.plan.picture.Projection;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -114,6 +115,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(Projection.class, word -> choice(Projection.class, word))
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
+        .registerConverter(HoleVerb.class, word -> choice(HoleVerb.class, word))
         .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
         .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
         .setExecutionExceptionHandler(

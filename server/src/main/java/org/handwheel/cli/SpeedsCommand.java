@@ -12,6 +12,7 @@ import org.handwheel.model.Owned;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
 import org.handwheel.model.Shop;
+import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checked;
 import org.handwheel.rules.Checker;
@@ -24,6 +25,8 @@ import org.handwheel.work.CuttingConditions.Asked;
 import org.handwheel.work.CuttingConditions.Bite;
 import org.handwheel.work.CuttingConditions.Tool;
 import org.handwheel.work.KnownMaterial;
+import org.handwheel.work.hole.HoleCalculator;
+import org.handwheel.work.hole.HoleConditions;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -37,7 +40,7 @@ import picocli.CommandLine.Parameters;
     sortOptions = false,
     description = {
       "Gives spindle speed, feeds, hand feed, power and force to start a cut with: for a"
-          + " material and a cutter, or for every cut of a plan.",
+          + " material and a cutter or a tool for holes, or for every cut and hole of a plan.",
       "With a machine the speed is one that the machine has, and the feed one that a hand"
           + " can wind. With --depth and --width it says what the cut asks of the machine."
     },
@@ -46,6 +49,7 @@ import picocli.CommandLine.Parameters;
       "  handwheel speeds gunmetal-LG2 --dia 10mm --teeth 4",
       "  handwheel speeds steel-mild --cutter EM16 --machine inch-mill --depth 20mm",
       "                   --width 0.5mm",
+      "  handwheel speeds steel-mild --hole drill --dia \"no 7\" --depth 1in",
       "  handwheel speeds --plan bearing-block.plan --format json"
     })
 final class SpeedsCommand implements Callable<Integer> {
@@ -74,6 +78,14 @@ final class SpeedsCommand implements Callable<Integer> {
 
   @Option(names = "--teeth", paramLabel = "NUMBER", description = "Its teeth. Default: 4.")
   private @Nullable Integer teeth;
+
+  @Option(
+      names = "--hole",
+      paramLabel = "OPERATION",
+      description =
+          "A tool for holes instead: spot, drill, ream, tap, bore, counterbore, countersink; --dia"
+              + " may then be a drill or a thread, and --feed is for one turn.")
+  private @Nullable HoleVerb hole;
 
   @Option(
       names = "--made-of",
@@ -158,7 +170,8 @@ final class SpeedsCommand implements Callable<Integer> {
             || machine != null
             || shop != null
             || speed != null
-            || feed != null;
+            || feed != null
+            || hole != null;
     if (more) {
       throw new UserException("give --plan alone: a plan says the rest itself");
     }
@@ -195,7 +208,16 @@ final class SpeedsCommand implements Callable<Integer> {
                     CuttingCalculator.of(checked.run(), step).stream()
                         .map(found -> Case.of(checked.tree(), step, found)))
             .toList();
-    return new SpeedsReport(file, cases, checked.findings().size());
+    List<HoleSpeeds> holes =
+        checked
+            .run()
+            .knownSteps()
+            .flatMap(
+                step ->
+                    HoleCalculator.of(checked.run(), step, StandardTables.builtIn()).stream()
+                        .map(group -> HoleSpeeds.of(checked.tree(), step, group)))
+            .toList();
+    return new SpeedsReport(file, cases, holes, checked.findings().size());
   }
 
   // ---- A material and a cutter
@@ -204,6 +226,9 @@ final class SpeedsCommand implements Callable<Integer> {
     String asked = material;
     if (asked == null) {
       throw new UserException("name a material, or a plan with --plan");
+    }
+    if (hole != null) {
+      return ofHole(asked, hole);
     }
     if (cutter == null && dia == null) {
       throw new UserException("give the cutter's diameter with --dia, or a cutter with --cutter");
@@ -245,7 +270,57 @@ final class SpeedsCommand implements Callable<Integer> {
             speed(),
             feed == null ? null : length("--feed", feed, Length.mm("0.0001"), Length.mm("10")));
     Case only = new Case(null, null, cutter, new CuttingCalculator(limits).work(wish));
-    return new SpeedsReport(null, List.of(only), 0);
+    return new SpeedsReport(null, List.of(only), List.of(), 0);
+  }
+
+  // ---- A material and a tool for holes
+
+  private SpeedsReport ofHole(String asked, HoleVerb verb) {
+    boolean milling =
+        cutter != null || teeth != null || kind != null || stickOut != null || width != null;
+    if (milling) {
+      throw new UserException(
+          "with --hole give --dia, and if you like --depth, --machine, --speed and --feed");
+    }
+    if (dia == null) {
+      throw new UserException("give the tool's size with --dia: 8mm, \"no 7\", for a tap M6");
+    }
+    ShopThings things =
+        shop == null && machine == null ? null : ShopThings.load(shop, surroundings);
+    if (things != null && shop != null) {
+      things.orRefuse();
+    }
+    Owned.Machine found =
+        machine == null || things == null
+            ? null
+            : things.find(Owned.Machine.class, "machine", machine, Owned.Machine::screws);
+    KnownMaterial known =
+        material(asked, things == null ? List.of() : things.shops())
+            .orElseThrow(() -> unknown(asked));
+    HoleTool tool = HoleTool.of(verb, dia);
+    Length deep = depth == null ? null : length("--depth", depth, Length.mm("0.001"), LARGEST);
+    Length perTurn =
+        feed == null ? null : length("--feed", feed, Length.mm("0.0001"), Length.mm("10"));
+    HoleConditions.Asked wish =
+        new HoleConditions.Asked(
+            verb,
+            known,
+            found,
+            tool.bit(),
+            tool.dia(),
+            Length.ZERO,
+            deep,
+            deep == null ? null : deep.plus(tool.bit().pointLength()),
+            tool.pitch(),
+            madeOf == null ? ToolMaterial.HSS : madeOf,
+            false,
+            null,
+            speed(),
+            perTurn == null ? null : HoleTool.perTurn(perTurn));
+    Limits limits = things == null || found == null ? Limits.DEFAULTS : things.limitsOf(found);
+    HoleConditions worked = new HoleCalculator(StandardTables.builtIn(), limits).work(wish);
+    return new SpeedsReport(
+        null, List.of(), List.of(new HoleSpeeds(null, null, List.of(), worked)), 0);
   }
 
   static Optional<KnownMaterial> material(String name, List<Shop> shops) {

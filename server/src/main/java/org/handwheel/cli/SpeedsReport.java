@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.TreeMap;
 import org.handwheel.cli.Amounts.Size;
 import org.handwheel.cli.Amounts.Speeds;
 import org.handwheel.model.Owned;
@@ -25,9 +26,10 @@ import org.jspecify.annotations.Nullable;
  * Cutting conditions for people and for programs.
  *
  * @param plan the plan whose cuts they are, or nothing for a single case
+ * @param holes the lines on holes, tool by tool
  * @param findings how many findings the plan has
  */
-record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
+record SpeedsReport(@Nullable String plan, List<Case> cases, List<HoleSpeeds> holes, int findings) {
   static final String CAUTION =
       "Speeds and feeds are starting points: the machine maker's manual and local rules come"
           + " first. Wear eye protection, no gloves and nothing loose near a turning spindle;"
@@ -35,6 +37,7 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
 
   SpeedsReport {
     cases = List.copyOf(cases);
+    holes = List.copyOf(holes);
   }
 
   /**
@@ -62,17 +65,18 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
 
   List<String> lines(int width) {
     List<String> lines = new ArrayList<>();
-    if (plan != null && cases.isEmpty()) {
+    boolean none = cases.isEmpty() && holes.isEmpty();
+    if (plan != null && none) {
       lines.addAll(Wrapping.wrap("", "", plan + ": no cut of it can be worked out.", width));
     }
-    for (Case one : cases) {
-      lines.addAll(facts(one).lines(width));
+    for (Facts facts : inOrder()) {
+      lines.addAll(facts.lines(width));
       lines.add("");
     }
     for (String source : sources()) {
       lines.addAll(Wrapping.wrap("", "  ", source, width));
     }
-    if (!cases.isEmpty()) {
+    if (!none) {
       lines.add("");
     }
     if (findings > 0) {
@@ -82,6 +86,22 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
     }
     lines.addAll(Wrapping.wrap("", "", CAUTION, width));
     return lines;
+  }
+
+  /** Cuts and holes by their lines. */
+  private List<Facts> inOrder() {
+    TreeMap<Integer, List<Facts>> byLine = new TreeMap<>();
+    cases.forEach(
+        one ->
+            byLine
+                .computeIfAbsent(one.line() == null ? 0 : one.line(), line -> new ArrayList<>())
+                .add(facts(one)));
+    holes.forEach(
+        one ->
+            byLine
+                .computeIfAbsent(one.line() == null ? 0 : one.line(), line -> new ArrayList<>())
+                .add(one.facts()));
+    return byLine.values().stream().flatMap(List::stream).toList();
   }
 
   private static Facts facts(Case one) {
@@ -139,23 +159,25 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
   }
 
   private static String spindle(CuttingConditions conditions, Spindle spindle) {
-    Owned.Machine machine = conditions.asked().machine();
-    String name = machine == null ? "the machine" : machine.name();
-    String wanted = spindle.wanted() == null ? "" : Amounts.rpm(spindle.wanted());
-    String from =
-        switch (spindle.from()) {
-          case STATED -> "as given" + (wanted.isEmpty() ? "" : ", " + wanted + " wanted");
-          case STEP -> "the step of " + name + " next below the " + wanted + " wanted";
-          case SLOWEST_STEP -> "the slowest step of " + name + ", above the " + wanted + " wanted";
-          case WANTED -> "for the middle of that";
-          case TOP_SPEED -> "the top speed of " + name + ", below the " + wanted + " wanted";
-        };
     return Amounts.rpm(spindle.turnsPerMinute())
         + ", "
-        + from
+        + from(spindle, conditions.asked().machine())
         + "; "
         + Amounts.surfaceSpeed(spindle.metresPerMinute())
         + " at the edge";
+  }
+
+  /** Where a spindle speed comes from, in words. */
+  static String from(Spindle spindle, Owned.@Nullable Machine machine) {
+    String name = machine == null ? "the machine" : machine.name();
+    String wanted = spindle.wanted() == null ? "" : Amounts.rpm(spindle.wanted());
+    return switch (spindle.from()) {
+      case STATED -> "as given" + (wanted.isEmpty() ? "" : ", " + wanted + " wanted");
+      case STEP -> "the step of " + name + " next below the " + wanted + " wanted";
+      case SLOWEST_STEP -> "the slowest step of " + name + ", above the " + wanted + " wanted";
+      case WANTED -> "for the middle of that";
+      case TOP_SPEED -> "the top speed of " + name + ", below the " + wanted + " wanted";
+    };
   }
 
   private static String feed(ToothFeed feed) {
@@ -170,7 +192,7 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
     return feed.perTooth() + " a tooth" + from;
   }
 
-  private static String hand(HandFeed hand) {
+  static String hand(HandFeed hand) {
     String words =
         "one turn in "
             + Amounts.figures(hand.secondsPerTurn())
@@ -243,6 +265,7 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
         sources.add("Material: " + material.forceSource() + ".");
       }
     }
+    holes.forEach(one -> sources.addAll(one.sources()));
     return sources;
   }
 
@@ -255,6 +278,7 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
             plan,
             plan == null ? null : findings,
             cases.stream().map(SpeedsReport::json).toList(),
+            holes.stream().map(HoleSpeeds::json).toList(),
             List.copyOf(sources()),
             CAUTION));
   }
@@ -330,6 +354,7 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, int findings) {
       @Nullable String plan,
       @Nullable Integer findings,
       List<JsonCut> cuts,
+      List<HoleSpeeds.JsonHole> holes,
       List<String> sources,
       String caution) {}
 

@@ -44,6 +44,7 @@ final class HoleHover {
     table.map(CoordinateTable::operations).orElse(List.of()).stream()
         .filter(operation -> operation.cut().equals(cut))
         .forEach(operation -> text.fact(operation.bit().name(), words(operation)));
+    HoleAdvice.add(text, run, step);
     return Optional.of(text.build());
   }
 

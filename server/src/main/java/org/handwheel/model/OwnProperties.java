@@ -83,7 +83,17 @@ public final class OwnProperties {
           Stream.of(Limit.values())
               .map(limit -> optional(limit.word(), usual(limit), "a threshold of the rules"))
               .toList();
-      case SEVERITIES, MATERIAL -> List.of();
+      case SEVERITIES -> List.of();
+      case MATERIAL ->
+          List.of(
+              optional("like", "steel-mild", "the material of the tables it is like"),
+              optional("speed-hss", "20, 30 m/min", "the usual speeds of such cutters: from, to"),
+              optional("speed-carbide", "60, 100 m/min", "the usual speeds of such cutters"),
+              optional("speed-drill", "20, 30 m/min", "the usual speeds of drills"),
+              optional("feed-per-tooth", "0.05 mm/tooth", "the usual feed for any cutter"),
+              optional("force", "1500", "specific cutting force kc1.1, N/mm2"),
+              optional("force-exponent", "0.25", "how it falls with the chip's thickness, mc"),
+              optional("density", "7850", "kilograms per cubic metre"));
       case PACKING -> piece("thickness");
       case CLAMP -> piece("width");
       case DRILL, DRILLS -> drill();

@@ -260,6 +260,7 @@ public sealed interface Owned {
    * @param like the material of the tables it is like, if said
    * @param speedHss usual cutting speeds for high-speed steel, if said
    * @param speedCarbide usual cutting speeds for carbide, if said
+   * @param speedDrill usual cutting speeds for drills of high-speed steel, if said
    * @param feedPerTooth usual feed per tooth for any cutter, if said
    * @param force specific cutting force kc1.1 in N/mm2, for a chip 1 mm thick, if said
    * @param forceExponent the exponent mc by which the force falls with the chip's thickness
@@ -271,6 +272,7 @@ public sealed interface Owned {
       @Nullable Located<String> like,
       @Nullable SurfaceSpeeds speedHss,
       @Nullable SurfaceSpeeds speedCarbide,
+      @Nullable SurfaceSpeeds speedDrill,
       @Nullable Length feedPerTooth,
       @Nullable Double force,
       @Nullable Double forceExponent,

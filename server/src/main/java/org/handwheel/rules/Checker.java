@@ -2,7 +2,9 @@ package org.handwheel.rules;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -14,7 +16,9 @@ import org.handwheel.model.Plan;
 import org.handwheel.model.Shop;
 import org.handwheel.model.Workspace;
 import org.handwheel.model.build.PlanFiles;
+import org.handwheel.model.build.PlanReading;
 import org.handwheel.model.build.ShopFiles;
+import org.handwheel.rules.Checked.Progress;
 import org.handwheel.rules.name.MaterialUnknown;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
@@ -40,11 +44,12 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Checker {
   private final StandardTables tables;
-  private final List<Rule> rules;
+  private final Map<String, Rule> rules = new LinkedHashMap<>();
+  private final Set<String> ids = Rules.severities().keySet();
 
   public Checker(StandardTables tables) {
     this.tables = tables;
-    this.rules = Rules.all();
+    Rules.all().forEach(rule -> rules.put(rule.id(), rule));
   }
 
   /**
@@ -66,9 +71,7 @@ public final class Checker {
   public Checked check(Workspace workspace, String path, @Nullable Checked earlier) {
     SyntaxTree tree =
         workspace.file(path).orElseThrow(() -> new IllegalArgumentException("no file " + path));
-    return isShop(tree)
-        ? checkShop(workspace, tree)
-        : checkPlan(workspace, tree, earlier == null ? null : earlier.run());
+    return isShop(tree) ? checkShop(workspace, tree) : checkPlan(workspace, tree, earlier);
   }
 
   /** A file is a shop file by its name, or by its first header if the name does not tell. */
@@ -92,15 +95,15 @@ public final class Checker {
     List<Finding> findings = new ArrayList<>(checked.file().findings());
     findings.addAll(unsoundSeverities(shop));
     findings.addAll(new MaterialUnknown().check(shop, tables));
-    return new Checked(tree, null, null, checked.usedFiles(), settle(tree, shop, findings));
+    return new Checked(tree, null, null, checked.usedFiles(), settle(tree, shop, findings), null);
   }
 
-  private static List<Finding> unsoundSeverities(Shop shop) {
+  private List<Finding> unsoundSeverities(Shop shop) {
     List<Finding> findings = new ArrayList<>();
     shop.severities()
         .forEach(
             (rule, setting) -> {
-              if (!Rules.severities().containsKey(rule)) {
+              if (!ids.contains(rule)) {
                 findings.add(unknownRule("unknown-property", rule, setting.origin()));
               } else if (FindingRules.isFixed(rule) && setting.value() != Severity.ERROR) {
                 findings.add(
@@ -114,9 +117,9 @@ public final class Checker {
     return findings;
   }
 
-  private static Finding unknownRule(String id, String rule, Origin origin) {
+  private Finding unknownRule(String id, String rule, Origin origin) {
     String message = "there is no rule `" + rule + "`";
-    Optional<String> near = Nearest.to(rule, Rules.severities().keySet());
+    Optional<String> near = Nearest.to(rule, ids);
     return new Finding(
         id,
         Severity.WARNING,
@@ -124,15 +127,20 @@ public final class Checker {
         near.map(word -> message + "; did you mean `" + word + "`?").orElse(message));
   }
 
-  private Checked checkPlan(Workspace workspace, SyntaxTree tree, @Nullable PlanRun earlier) {
-    Plan plan = PlanFiles.build(workspace, tree.path());
+  private Checked checkPlan(Workspace workspace, SyntaxTree tree, @Nullable Checked earlier) {
+    Progress before = earlier == null ? null : earlier.progress();
+    PlanReading reading =
+        PlanFiles.read(workspace, tree.path(), before == null ? null : before.reading());
+    Plan plan = reading.plan();
     List<Finding> findings = new ArrayList<>(plan.findings());
     PlanRun run = null;
+    SetupFindings inSetups = null;
     try {
-      run = Engine.run(plan, tables, earlier);
-      findings.addAll(runRules(plan, run));
+      run = Engine.run(plan, tables, earlier == null ? null : earlier.run());
+      inSetups = SetupFindings.of(plan, run, tables, before == null ? null : before.inSetups());
+      findings.addAll(new Checkup(plan, run, tables, rules, inSetups).findings());
       for (LogSection log : plan.logs()) {
-        addNew(findings, runRules(plan, Engine.run(plan, log, tables)), log);
+        addNew(findings, withLog(plan, log), log);
       }
     } catch (LengthOverflowException e) {
       findings.add(
@@ -142,11 +150,20 @@ public final class Checker {
               plan.header(),
               "the sizes of this plan are too large to be worked out"));
     }
-    return new Checked(tree, plan, run, plan.usedFiles(), settle(tree, plan.shop(), findings));
+    return new Checked(
+        tree,
+        plan,
+        run,
+        plan.usedFiles(),
+        settle(tree, plan.shop(), findings),
+        new Progress(reading, inSetups));
   }
 
-  private List<Finding> runRules(Plan plan, PlanRun run) {
-    return new Checkup(plan, run, tables, rules).findings();
+  /** What is found with the readings of one log, which is worked through from the beginning. */
+  private List<Finding> withLog(Plan plan, LogSection log) {
+    PlanRun run = Engine.run(plan, log, tables);
+    SetupFindings inSetups = SetupFindings.of(plan, run, tables, null);
+    return new Checkup(plan, run, tables, rules, inSetups).findings();
   }
 
   /** Adds what only the readings of a log bring out, saying whose readings they are. */
@@ -183,17 +200,22 @@ public final class Checker {
   // ---- Severities, comments that silence, order
   // ------------------------------------------------------------
 
-  private static List<Finding> settle(SyntaxTree tree, Shop shop, List<Finding> findings) {
+  /** A finding with the offset it is sorted by. */
+  private record Placed(int position, Finding finding) {}
+
+  private List<Finding> settle(SyntaxTree tree, Shop shop, List<Finding> findings) {
     boolean tooNew = findings.stream().anyMatch(finding -> finding.rule().equals("language-level"));
     return silence(tree, findings).stream()
         .map(finding -> weigh(finding, shop.severities()))
         .filter(finding -> finding.severity() != Severity.OFF)
         // A file of a newer level may mean something else: nothing is certain, so nothing is fixed.
         .map(finding -> tooNew ? doubtful(finding) : finding)
+        .map(finding -> new Placed(position(tree, finding), finding))
         .sorted(
-            Comparator.<Finding>comparingInt(finding -> position(tree, finding))
-                .thenComparing(Finding::rule)
-                .thenComparing(Finding::message))
+            Comparator.comparingInt(Placed::position)
+                .thenComparing(placed -> placed.finding().rule())
+                .thenComparing(placed -> placed.finding().message()))
+        .map(Placed::finding)
         .toList();
   }
 
@@ -223,28 +245,41 @@ public final class Checker {
         List.of());
   }
 
-  private static List<Finding> silence(SyntaxTree tree, List<Finding> findings) {
+  /** Comments silence findings of their own section only, so the others are not looked at. */
+  private List<Finding> silence(SyntaxTree tree, List<Finding> findings) {
+    Map<Section, List<Finding>> silenced = new HashMap<>();
+    for (Section section : tree.sections()) {
+      if (!section.ignores().isEmpty()) {
+        silenced.put(section, new ArrayList<>());
+      }
+    }
+    if (silenced.isEmpty()) {
+      return findings;
+    }
+    List<Finding> kept = new ArrayList<>();
+    for (Finding finding : findings) {
+      silenced.getOrDefault(finding.origin().section(), kept).add(finding);
+    }
     // What could not be read keeps rules from running, and then no comment is known to be unused.
     boolean readWhole =
         findings.stream().noneMatch(finding -> FindingRules.stopsReading(finding.rule()));
-    List<Finding> kept = new ArrayList<>(findings);
     for (Section section : tree.sections()) {
+      List<Finding> own = silenced.getOrDefault(section, List.of());
       for (Ignore ignore : section.ignores()) {
-        boolean used = kept.removeIf(finding -> silences(ignore, finding));
-        aboutIgnore(ignore, used, readWhole).ifPresent(kept::add);
+        boolean used = own.removeIf(finding -> silences(ignore, finding));
+        aboutIgnore(ignore, used, readWhole).ifPresent(own::add);
       }
+      kept.addAll(own);
     }
     return kept;
   }
 
   /** What is wrong with a comment that silences a rule. */
-  private static Optional<Finding> aboutIgnore(Ignore ignore, boolean used, boolean readWhole) {
+  private Optional<Finding> aboutIgnore(Ignore ignore, boolean used, boolean readWhole) {
     Origin origin = ignore.origin();
-    if (!Rules.severities().containsKey(ignore.rule())) {
+    if (!ids.contains(ignore.rule())) {
       // "# ignore this" is a remark; with a reason, or nearly the name of a rule, it is a slip.
-      boolean meant =
-          !ignore.reason().isEmpty()
-              || Nearest.to(ignore.rule(), Rules.severities().keySet()).isPresent();
+      boolean meant = !ignore.reason().isEmpty() || Nearest.to(ignore.rule(), ids).isPresent();
       return meant
           ? Optional.of(unknownRule("unused-ignore", ignore.rule(), origin))
           : Optional.empty();

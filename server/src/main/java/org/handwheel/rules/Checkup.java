@@ -2,7 +2,6 @@ package org.handwheel.rules;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
@@ -31,24 +30,51 @@ public final class Checkup {
   private final boolean whole;
   private final List<CutRun> cuts;
   private final List<PlanRun.SetupRun> wholeSetups;
+  private final Map<String, Rule> rules;
+  private final SetupFindings inSetups;
 
   /** What each rule found, worked out once, by whoever asks first: a rule may ask for another's. */
   private final Map<String, List<Finding>> found = new HashMap<>();
 
-  private final Map<String, Rule> rules;
+  private boolean setupsChecked;
 
-  Checkup(Plan plan, PlanRun run, StandardTables tables, List<Rule> rules) {
-    this.rules = new LinkedHashMap<>();
-    rules.forEach(rule -> this.rules.put(rule.id(), rule));
+  /**
+   * @param rules by their ids, in the order of their findings
+   * @param inSetups what is known of setups; what is found out is added
+   */
+  Checkup(
+      Plan plan,
+      PlanRun run,
+      StandardTables tables,
+      Map<String, Rule> rules,
+      SetupFindings inSetups) {
+    this.rules = rules;
+    this.inSetups = inSetups;
     this.wholeSetups = run.knownSetups().toList();
     this.plan = plan;
     this.run = run;
     this.tables = tables;
-    this.cuts = run.cuts().toList();
+    this.cuts = wholeSetups.stream().flatMap(Checkup::cuts).toList();
     this.whole =
         plan.setups().stream().allMatch(Checkup::isRead)
             && run.steps()
                 .allMatch(step -> !(step.step() instanceof Step.Cut) || step.cut() != null);
+  }
+
+  /** One setup of a plan, as if it were the only one. */
+  private Checkup(Checkup plan, PlanRun.SetupRun setup) {
+    this.rules = Map.of();
+    this.inSetups = plan.inSetups;
+    this.plan = plan.plan;
+    this.run = plan.run.only(setup);
+    this.tables = plan.tables;
+    this.whole = false;
+    this.wholeSetups = isRead(setup.setup()) ? List.of(setup) : List.of();
+    this.cuts = wholeSetups.stream().flatMap(Checkup::cuts).toList();
+  }
+
+  private static Stream<CutRun> cuts(PlanRun.SetupRun setup) {
+    return setup.steps().stream().flatMap(step -> Stream.ofNullable(step.cut()));
   }
 
   public Plan plan() {
@@ -120,12 +146,43 @@ public final class Checkup {
     if (known != null) {
       return known;
     }
-    List<Finding> findings = new ArrayList<>();
     Rule rule = rules.get(id);
-    if (rule != null) {
-      rule.check(this, findings::add);
+    if (rule == null) {
+      return List.of();
     }
+    if (rule instanceof EachSetup) {
+      checkSetups();
+      return found.getOrDefault(id, List.of());
+    }
+    List<Finding> findings = new ArrayList<>();
+    rule.check(this, findings::add);
     found.put(id, findings);
+    return findings;
+  }
+
+  /** Runs all rules that look at one setup at a time over the setups where they are not known. */
+  private void checkSetups() {
+    if (setupsChecked) {
+      return;
+    }
+    setupsChecked = true;
+    for (PlanRun.SetupRun setup : setups()) {
+      inSetups
+          .of(setup, this::checkSetup)
+          .forEach(
+              (id, findings) ->
+                  found.computeIfAbsent(id, key -> new ArrayList<>()).addAll(findings));
+    }
+  }
+
+  private List<Finding> checkSetup(PlanRun.SetupRun setup) {
+    Checkup alone = new Checkup(this, setup);
+    List<Finding> findings = new ArrayList<>();
+    for (Rule rule : rules.values()) {
+      if (rule instanceof EachSetup) {
+        rule.check(alone, findings::add);
+      }
+    }
     return findings;
   }
 

@@ -2,6 +2,7 @@ package org.handwheel.shop;
 
 import org.handwheel.shop.drill.Drilling;
 import org.handwheel.shop.drill.Drills;
+import org.handwheel.shop.drill.HoleRates;
 import org.handwheel.shop.fit.Fits;
 import org.handwheel.shop.fit.GeneralTolerances;
 import org.handwheel.shop.fit.Instruments;
@@ -18,6 +19,7 @@ import org.handwheel.shop.thread.Threads;
  * @param passes usual depths of a pass
  * @param drills drills of the four series
  * @param drilling feeds of drills
+ * @param holeRates speeds and feeds of the other tools for holes
  * @param threads screw threads with tapping drills
  * @param screwHoles clearance holes, counterbores and countersinks
  * @param fits ISO 286 limits and fits
@@ -30,6 +32,7 @@ public record StandardTables(
     Passes passes,
     Drills drills,
     Drilling drilling,
+    HoleRates holeRates,
     Threads threads,
     ScrewHoles screwHoles,
     Fits fits,
@@ -49,6 +52,7 @@ public record StandardTables(
         Passes.load(),
         drills,
         Drilling.load(),
+        HoleRates.load(),
         Threads.load(drills),
         ScrewHoles.load(drills),
         Fits.load(),

@@ -97,6 +97,9 @@ public final class Section {
 
   /** The visible tokens of each broken line, without its end. */
   public List<List<Token>> brokenLines() {
+    if (broken.isEmpty()) {
+      return List.of();
+    }
     Map<Integer, List<Token>> lines = new TreeMap<>();
     for (Token token : tokens) {
       int line = lineOf(utf16(token.getStartIndex()));

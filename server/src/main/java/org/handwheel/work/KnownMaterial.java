@@ -9,6 +9,7 @@ import org.handwheel.model.Plan;
 import org.handwheel.model.Shop;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.material.CutterMaterial;
+import org.handwheel.shop.material.DrillSpeeds.FeedShare;
 import org.handwheel.shop.material.Material;
 import org.handwheel.shop.material.SpecificForce;
 import org.handwheel.shop.material.SpeedRange;
@@ -68,6 +69,30 @@ public record KnownMaterial(
       }
     }
     return Optional.ofNullable(standard).map(known -> known.speeds().with(standard(cutter)));
+  }
+
+  /**
+   * The usual cutting speeds for drills of high-speed steel: as the shop says, else its speeds for
+   * such cutters, else the tables'.
+   */
+  public Optional<SpeedRange> drillSpeeds() {
+    SurfaceSpeeds said =
+        own == null ? null : own.speedDrill() != null ? own.speedDrill() : own.speedHss();
+    if (said != null) {
+      return Optional.of(new SpeedRange(said.low(), said.high()));
+    }
+    return Optional.ofNullable(standard).map(known -> known.drilling().speeds());
+  }
+
+  /** Which part of the usual feed of a drill it takes; the cautious end if that is not known. */
+  public FeedShare drillFeed() {
+    return standard == null ? FeedShare.LOW : standard.drilling().feed();
+  }
+
+  /** Where the speeds of drills come from and how they are known. */
+  public String drillSource() {
+    boolean said = own != null && (own.speedDrill() != null || own.speedHss() != null);
+    return said || standard == null ? "the shop file" : standard.drilling().provenance().toString();
   }
 
   /** The tables' name for what a cutter is made of. */

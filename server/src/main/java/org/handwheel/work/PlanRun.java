@@ -84,6 +84,11 @@ public record PlanRun(
       LogSection.@Nullable Reading reading,
       @Nullable HoleRun holes) {}
 
+  /** One of its setups, as if the plan had no other. */
+  public PlanRun only(SetupRun setup) {
+    return new PlanRun(plan, log, drawing, material, setup.start(), List.of(setup), setup.after());
+  }
+
   /** All steps in order. */
   public Stream<StepRun> steps() {
     return setups.stream().flatMap(setup -> setup.steps().stream());

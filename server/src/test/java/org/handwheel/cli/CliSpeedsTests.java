@@ -76,6 +76,83 @@ final class CliSpeedsTests {
         .contains("  table feed     102 mm/min (4 in/min)\n");
   }
 
+  /** 28.5 m/min, the middle of 24 to 33, over 0.201 in: 1777 rpm; 0.003 in of it a turn. */
+  @Test
+  void givesTheSpeedOfADrill() {
+    Result result =
+        run("speeds", "steel-mild", "--hole", "drill", "--dia", "no 7", "--feed", "3thou");
+    assertThat(result.err()).isEmpty();
+    assertThat(result.out())
+        .startsWith("mild steel, drill 5.105 mm (0.201 in)\n")
+        .contains("  cutting speed  24 to 33 m/min (78.7 to 108 ft/min) is usual\n")
+        .contains("  spindle        1777 rpm, for the middle of that;")
+        .contains("  feed           0.076 mm (3 thou) a turn, as given; usual is")
+        .contains("  down           135 mm/min (5.33 in/min)\n")
+        .contains("Drilling speeds: ", "from memory", "Drill feeds: ");
+    assertThat(result.outLines()).allMatch(line -> line.length() <= 80);
+  }
+
+  @Test
+  void givesTheTurnsOfATap() {
+    Result result =
+        run("speeds", "gunmetal-LG2", "--hole", "tap", "--dia", "BA 2", "--depth", "8.1mm");
+    assertThat(result.out())
+        .startsWith("leaded gunmetal LG2 (85-5-5-5), tap ")
+        .contains("  feed           0.81 mm (31.9 thou) a turn, its pitch\n")
+        .contains("  turns          10 to depth\n", "Under power only with a tapping attachment");
+  }
+
+  @Test
+  void givesAReamerAtAMachineAsJson() {
+    Result result =
+        run(
+            "speeds",
+            "steel-mild",
+            "--hole",
+            "ream",
+            "--dia",
+            "10mm",
+            "--machine",
+            "inch-mill",
+            "--depth",
+            "20mm",
+            "--format",
+            "json");
+    JsonObject hole =
+        JsonParser.parseString(result.out())
+            .getAsJsonObject()
+            .getAsJsonArray("holes")
+            .get(0)
+            .getAsJsonObject();
+    assertThat(hole.get("operation").getAsString()).isEqualTo("ream");
+    assertThat(hole.get("speedFrom").getAsString()).isEqualTo("step");
+    double rpm = hole.get("rpm").getAsDouble();
+    double perTurn = hole.getAsJsonObject("perTurn").get("mm").getAsDouble();
+    assertThat(hole.get("seconds").getAsDouble())
+        .isCloseTo(60 * 20 / (rpm * perTurn), within(1e-3));
+    assertThat(hole.get("zSecondsPerTurn").getAsDouble()).isGreaterThanOrEqualTo(0.7);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "drill|give the tool's size with --dia|",
+        "drill|--dia: thick: there is no value|thick",
+        "tap|--dia: no thread 'M6.5x9' is known|M6.5x9",
+        "dril|Invalid value for option '--hole'|8mm"
+      })
+  void refusesAToolItDoesNotKnow(String verb, String words, String dia) {
+    List<String> arguments =
+        dia == null
+            ? List.of("speeds", "steel-mild", "--hole", verb)
+            : List.of("speeds", "steel-mild", "--hole", verb, "--dia", dia);
+    Result result = run(arguments.toArray(String[]::new));
+    assertThat(result.exitCode()).isEqualTo(2);
+    assertThat(result.err()).contains(words);
+    assertThat(result.err()).doesNotContain("Exception");
+  }
+
   @Test
   void givesEveryCutOfAPlan() {
     Result text = run("speeds", "--plan", "bearing-block.plan");
@@ -90,7 +167,9 @@ final class CliSpeedsTests {
                 run("speeds", "--plan", "bearing-block.plan", "--format", "json").out())
             .getAsJsonObject();
     JsonArray cuts = root.getAsJsonArray("cuts");
-    assertThat(cuts.size())
+    int holes = root.getAsJsonArray("holes").size();
+    assertThat(holes).isGreaterThan(4);
+    assertThat(cuts.size() + holes)
         .isEqualTo((int) text.out().lines().filter(l -> l.startsWith("line ")).count())
         .isGreaterThan(5);
     JsonObject first = cuts.get(0).getAsJsonObject();

@@ -59,6 +59,9 @@ final class HoverTests {
     assertThat(text).contains("drill, one hole", "X from: the left edge");
     assertThat(text).contains("journal: X 28.00 mm (1.1024 in) = 11 turns + 2; Y 15.00 mm");
     assertThat(text).contains("= 5 turns + 91", "through, its end");
+    // 52.5 m/min, the middle of 40 to 65, over 8 mm
+    assertThat(text).contains("8 mm, speed: ", "not above 2089 rpm", "8 mm, feed: 0.14 mm");
+    assertThat(text).contains("one turn of the z handle in", "s of cutting a hole");
   }
 
   @Test

@@ -44,6 +44,7 @@ final class FileBuilder {
   private final Values values;
   private final List<UsedFile> uses = new ArrayList<>();
   private @Nullable Origin unitsOrigin;
+  private int commonLines;
 
   FileBuilder(SyntaxTree tree) {
     this.tree = tree;
@@ -88,9 +89,15 @@ final class FileBuilder {
     return uses;
   }
 
+  /** How many lines that change the ground for all lines after them were read. */
+  int commonLines() {
+    return commonLines;
+  }
+
   /** Reads a line that any section may have; says whether it was one. */
   boolean readCommon(Section section, ContentContext line) {
     StatementContext statement = line.statement();
+    commonLines++;
     if (statement instanceof UnitsLineContext units) {
       readUnits(section, units);
     } else if (statement instanceof LanguageLineContext language) {
@@ -100,6 +107,7 @@ final class FileBuilder {
     } else if (statement instanceof LetLineContext let) {
       readLet(section, let);
     } else {
+      commonLines--;
       return statement instanceof NoteLineContext;
     }
     return true;

@@ -32,6 +32,7 @@ final class NameTable {
   private boolean thingsDoubtful;
   private boolean datumsDoubtful;
   private boolean holesDoubtful;
+  private boolean doubtAsked;
 
   NameTable(Problems problems) {
     this.problems = problems;
@@ -77,6 +78,7 @@ final class NameTable {
 
   /** Whether a name may be declared by a line that could not be read. */
   boolean isDoubtful(String name) {
+    doubtAsked = true;
     return doubtful.contains(key(name));
   }
 
@@ -91,6 +93,7 @@ final class NameTable {
   }
 
   boolean areDatumsDoubtful() {
+    doubtAsked = true;
     return datumsDoubtful;
   }
 
@@ -110,6 +113,7 @@ final class NameTable {
   }
 
   private void undefined(Kind kind, String what, String name, Origin origin) {
+    doubtAsked = true;
     boolean ofPlan =
         kind == Kind.VALUE || kind == Kind.HOLE || kind == Kind.FEATURE || kind == Kind.SETUP;
     boolean maybeHole = holesDoubtful && kind == Kind.HOLE;
@@ -164,6 +168,55 @@ final class NameTable {
 
   Names names() {
     return new Names(own, uses);
+  }
+
+  // ---- For reading a section once and taking what was read over as long as nothing it rests on
+  // changes
+
+  /** What lines that could not be read leave open about the names of a file. */
+  record Doubts(Set<String> names, boolean things, boolean datums, boolean holes) {
+    Doubts {
+      names = Set.copyOf(names);
+    }
+  }
+
+  Doubts doubts() {
+    return new Doubts(doubtful, thingsDoubtful, datumsDoubtful, holesDoubtful);
+  }
+
+  /** From here on it is noted whether anybody asks for what is doubtful. */
+  void watchDoubts() {
+    doubtAsked = false;
+  }
+
+  /** Whether anybody has asked since. */
+  boolean wereDoubtsAsked() {
+    return doubtAsked;
+  }
+
+  /** Every name that a setup's lines may refer to, in the order of their declaration. */
+  List<Declaration> referable() {
+    List<Declaration> declarations = new ArrayList<>();
+    known.forEach(
+        (kind, table) -> {
+          if (kind != Kind.SETUP) {
+            declarations.addAll(table.values());
+          }
+        });
+    return List.copyOf(declarations);
+  }
+
+  int useCount() {
+    return uses.size();
+  }
+
+  /** The uses noted after the first so many. */
+  List<Use> usesFrom(int first) {
+    return List.copyOf(uses.subList(first, uses.size()));
+  }
+
+  void addUses(List<Use> more) {
+    uses.addAll(more);
   }
 
   private Map<String, Declaration> table(Kind kind) {

@@ -2,6 +2,7 @@ package org.handwheel.model.build;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.MachineLineContext;
 import org.handwheel.grammar.HandwheelParser.PlanHeaderContext;
@@ -24,9 +25,12 @@ public final class PlanFiles {
   private final FileBuilder file;
   private Shop shop = Shop.EMPTY;
 
-  private PlanFiles(Workspace workspace, SyntaxTree tree) {
+  private final @Nullable PlanReading earlier;
+
+  private PlanFiles(Workspace workspace, SyntaxTree tree, @Nullable PlanReading earlier) {
     this.workspace = workspace;
     this.file = new FileBuilder(tree);
+    this.earlier = earlier;
   }
 
   /**
@@ -35,19 +39,31 @@ public final class PlanFiles {
    * @throws IllegalArgumentException if the workspace has no such file
    */
   public static Plan build(Workspace workspace, String path) {
+    return read(workspace, path, null).plan();
+  }
+
+  /**
+   * The plan in a file of the workspace, going on from an earlier reading of it: a setup whose text
+   * and whose ground are the same is not read again. The result equals a reading from the
+   * beginning.
+   *
+   * @param earlier a reading of this or any other plan, or nothing
+   * @throws IllegalArgumentException if the workspace has no such file
+   */
+  public static PlanReading read(Workspace workspace, String path, @Nullable PlanReading earlier) {
     SyntaxTree tree =
         workspace.file(path).orElseThrow(() -> new IllegalArgumentException("no file " + path));
-    return new PlanFiles(workspace, tree).build();
+    return new PlanFiles(workspace, tree, earlier).read();
   }
 
   /** The names and values a plan has after it was built, for whoever asks what a node is worth. */
   static FileBuilder built(Workspace workspace, SyntaxTree tree) {
-    PlanFiles files = new PlanFiles(workspace, tree);
-    files.build();
+    PlanFiles files = new PlanFiles(workspace, tree, null);
+    files.read();
     return files.file;
   }
 
-  private Plan build() {
+  private PlanReading read() {
     SyntaxTree tree = file.tree();
     List<Section> later = new ArrayList<>();
     Section planSection = null;
@@ -72,32 +88,36 @@ public final class PlanFiles {
                     "`" + section.kind().word() + "` belongs in a shop file, not in a plan");
       }
     }
-    UsedShops used = UsedShops.read(workspace, file);
+    UsedShops used = UsedShops.read(workspace, file, earlier == null ? Map.of() : earlier.shops());
     shop = used.shop();
     Part part = partSection == null ? null : new PartBuilder(file, partSection).build();
     Stock stock = stockSection == null ? null : new StockBuilder(file, stockSection).build();
     Owned.Machine machine = machine(tree);
-    SetupsBuilder setups = new SetupsBuilder(file, shop, part);
+    EarlierSetups known =
+        new EarlierSetups(file, shop, part, earlier == null ? Map.of() : earlier.setups());
+    SetupsBuilder setups = new SetupsBuilder(file, shop, part, known);
     later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::declare);
     later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::read);
     requireSizes(partSection, stockSection, stock, setups.setups());
     RecordsBuilder records = new RecordsBuilder(file, shop, part);
     later.forEach(records::read);
     Origin header = planSection == null ? tree.sections().get(0).header() : planSection.header();
-    return new Plan(
-        tree.path(),
-        title(planSection),
-        header,
-        machine,
-        shop,
-        part,
-        stock,
-        setups.setups(),
-        records.logs(),
-        records.inspections(),
-        file.names().names(),
-        used.paths(),
-        file.problems().findings());
+    Plan plan =
+        new Plan(
+            tree.path(),
+            title(planSection),
+            header,
+            machine,
+            shop,
+            part,
+            stock,
+            setups.setups(),
+            records.logs(),
+            records.inspections(),
+            file.names().names(),
+            used.paths(),
+            file.problems().findings());
+    return new PlanReading(plan, used.files(), known.forNext());
   }
 
   /**

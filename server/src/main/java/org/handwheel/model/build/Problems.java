@@ -39,6 +39,15 @@ final class Problems {
     return findings.size();
   }
 
+  /** What was found after the first so many. */
+  List<Finding> from(int first) {
+    return List.copyOf(findings.subList(first, findings.size()));
+  }
+
+  void addAll(List<Finding> more) {
+    findings.addAll(more);
+  }
+
   List<Finding> findings() {
     return List.copyOf(findings);
   }

@@ -1,8 +1,10 @@
 package org.handwheel.model.build;
 
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.antlr.v4.runtime.tree.TerminalNode;
@@ -29,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 final class Resolver {
   private final FileBuilder file;
   private final Shop shop;
+  private final Map<Asked, @Nullable Owned> found = new HashMap<>();
   private int missing;
 
   Resolver(FileBuilder file, Shop shop) {
@@ -156,8 +159,17 @@ final class Resolver {
 
   private <T extends Owned> @Nullable T thing(
       Section section, ParseTree name, Kind kind, Class<T> type, String words) {
-    file.names().use(kind, words, name.getText(), section.origin(name));
-    return counted(shop.find(type, name.getText()).orElse(null));
+    String text = name.getText();
+    file.names().use(kind, words, text, section.origin(name));
+    Owned thing = found.computeIfAbsent(new Asked(type, text), this::find);
+    return counted(type.cast(thing));
+  }
+
+  /** What is asked for by a name: many lines of a plan ask for the same few things. */
+  private record Asked(Class<? extends Owned> type, String name) {}
+
+  private @Nullable Owned find(Asked asked) {
+    return shop.find(asked.type(), asked.name()).orElse(null);
   }
 
   private <T extends Owned> @Nullable T counted(@Nullable T thing) {

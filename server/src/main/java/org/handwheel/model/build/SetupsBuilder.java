@@ -26,10 +26,12 @@ final class SetupsBuilder {
   private final FileBuilder file;
   private final Resolver resolver;
   private final StepBuilder steps;
+  private final EarlierSetups earlier;
   private final List<Setup> setups = new ArrayList<>();
 
-  SetupsBuilder(FileBuilder file, Shop shop, @Nullable Part part) {
+  SetupsBuilder(FileBuilder file, Shop shop, @Nullable Part part, EarlierSetups earlier) {
     this.file = file;
+    this.earlier = earlier;
     this.resolver = new Resolver(file, shop);
     this.steps = new StepBuilder(file, resolver, part);
   }
@@ -61,7 +63,39 @@ final class SetupsBuilder {
         : new Located<>(header.name().getText(), section.origin(header.name()));
   }
 
+  /** Reads a section, or takes over what an earlier reading of it came to. */
   void read(Section section) {
+    SetupRead known = earlier.find(section);
+    if (known != null) {
+      file.problems().addAll(known.findings());
+      file.names().addUses(known.uses());
+      setups.add(known.setup());
+      return;
+    }
+    SetupGround ground = earlier.ground();
+    int commonBefore = file.commonLines();
+    int problemsBefore = file.problems().count();
+    int usesBefore = file.names().useCount();
+    file.names().watchDoubts();
+    Setup setup = readAnew(section);
+    setups.add(setup);
+    // A setup that says something to the lines after it, or whose units are unknown, which is
+    // reported once a file, is read each time.
+    if (commonBefore == file.commonLines() && ground.units() != null) {
+      SetupRead.Doubts doubts =
+          file.names().wereDoubtsAsked() ? SetupRead.Doubts.ASKED : SetupRead.Doubts.NOT_ASKED;
+      earlier.keep(
+          section,
+          new SetupRead(
+              ground,
+              doubts,
+              setup,
+              file.names().usesFrom(usesBefore),
+              file.problems().from(problemsBefore)));
+    }
+  }
+
+  private Setup readAnew(Section section) {
     int problemsBefore = file.problems().count();
     int missingBefore = resolver.missing();
     boolean incomplete = false;
@@ -121,16 +155,15 @@ final class SetupsBuilder {
         incomplete
             || resolver.missing() > missingBefore
             || !section.problems().isEmpty()
-            || file.problems().findings().subList(problemsBefore, file.problems().count()).stream()
+            || file.problems().from(problemsBefore).stream()
                 .anyMatch(finding -> finding.severity() == Severity.ERROR);
-    setups.add(
-        new Setup(
-            name(section),
-            header == null ? "" : FileBuilder.unquote(header.title()),
-            section.header(),
-            hold,
-            built,
-            stepsBeforeHold,
-            damaged ? Damage.SOME : Damage.NONE));
+    return new Setup(
+        name(section),
+        header == null ? "" : FileBuilder.unquote(header.title()),
+        section.header(),
+        hold,
+        built,
+        stepsBeforeHold,
+        damaged ? Damage.SOME : Damage.NONE);
   }
 }

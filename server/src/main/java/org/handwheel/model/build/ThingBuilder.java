@@ -193,6 +193,7 @@ final class ThingBuilder {
         properties.nameOf("like", "a material"),
         surfaceSpeeds("speed-hss"),
         surfaceSpeeds("speed-carbide"),
+        surfaceSpeeds("speed-drill"),
         feed == null ? null : Length.of(feed.value(), LengthUnit.MM),
         number(force),
         number(exponent),

@@ -36,18 +36,31 @@ final class UsedShops {
 
   private final Workspace workspace;
   private final FileBuilder file;
+  private final Map<SyntaxTree, ShopFile> known;
+  private final Map<SyntaxTree, ShopFile> files = new HashMap<>();
   private final Set<String> usedPaths = new LinkedHashSet<>();
   private final Shop shop;
 
-  private UsedShops(Workspace workspace, FileBuilder file) {
+  private UsedShops(Workspace workspace, FileBuilder file, Map<SyntaxTree, ShopFile> known) {
     this.workspace = workspace;
     this.file = file;
+    this.known = known;
     this.shop = readShops();
   }
 
   /** Reads them; what is wrong on the way is reported at the file's own {@code use} lines. */
   static UsedShops read(Workspace workspace, FileBuilder file) {
-    return new UsedShops(workspace, file);
+    return new UsedShops(workspace, file, Map.of());
+  }
+
+  /** As {@link #read(Workspace, FileBuilder)}, taking over files that were read before. */
+  static UsedShops read(Workspace workspace, FileBuilder file, Map<SyntaxTree, ShopFile> known) {
+    return new UsedShops(workspace, file, known);
+  }
+
+  /** The files read, by their trees. */
+  Map<SyntaxTree, ShopFile> files() {
+    return files;
   }
 
   /** All things and settings of the files together. */
@@ -130,7 +143,10 @@ final class UsedShops {
               : "a shop file uses \"" + visit.used().written() + "\", but: " + why);
       return null;
     }
-    return ShopFiles.build(tree);
+    ShopFile before = known.get(tree);
+    ShopFile found = before == null ? ShopFiles.build(tree) : before;
+    files.put(tree, found);
+    return found;
   }
 
   /** Reports at the file's own {@code use} line that leads there. */

@@ -71,6 +71,11 @@ final class Values {
     names.valueKnown(name);
   }
 
+  /** All values that names stand for. */
+  Map<String, Quantity> known() {
+    return Map.copyOf(known);
+  }
+
   // ---- Typed places
   // ------------------------------------------------------------------------------
 

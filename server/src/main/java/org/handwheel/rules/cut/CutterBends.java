@@ -5,6 +5,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Limit;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.rules.size.UnitSuspect;
 import org.handwheel.syntax.Finding;
@@ -21,7 +22,7 @@ import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A finishing cut in which the end mill bends away by much of the tolerance. */
-public final class CutterBends extends SimpleRule {
+public final class CutterBends extends SimpleRule implements EachSetup {
   public CutterBends() {
     super("deflection", Severity.WARNING);
   }

@@ -3,6 +3,7 @@ package org.handwheel.rules.cut;
 import java.util.function.Consumer;
 import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -14,7 +15,7 @@ import org.handwheel.work.CutRun.Thing;
 import org.handwheel.work.PlanRun.SetupRun;
 
 /** The cutter runs into a clamp. */
-public final class CutterMeetsClamp extends SimpleRule {
+public final class CutterMeetsClamp extends SimpleRule implements EachSetup {
   public CutterMeetsClamp() {
     super("cutter-meets-clamp", Severity.ERROR);
   }

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -15,7 +16,7 @@ import org.handwheel.work.Grip;
 import org.handwheel.work.PlanRun.SetupRun;
 
 /** The cutter cuts into a jaw or comes too near it. */
-public final class CutterMeetsJaw extends SimpleRule {
+public final class CutterMeetsJaw extends SimpleRule implements EachSetup {
   public CutterMeetsJaw() {
     super("cutter-meets-jaw", Severity.ERROR);
   }

@@ -3,6 +3,7 @@ package org.handwheel.rules.cut;
 import java.util.function.Consumer;
 import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -14,7 +15,7 @@ import org.handwheel.work.CutRun.Thing;
 import org.handwheel.work.PlanRun.SetupRun;
 
 /** The cutter reaches a parallel. */
-public final class CutterMeetsParallel extends SimpleRule {
+public final class CutterMeetsParallel extends SimpleRule implements EachSetup {
   public CutterMeetsParallel() {
     super("cutter-meets-parallel", Severity.ERROR);
   }

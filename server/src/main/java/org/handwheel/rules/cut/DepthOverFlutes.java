@@ -2,6 +2,7 @@ package org.handwheel.rules.cut;
 
 import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -9,7 +10,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.work.CutRun;
 
 /** A cut deeper than the cutter's flutes are long. */
-public final class DepthOverFlutes extends SimpleRule {
+public final class DepthOverFlutes extends SimpleRule implements EachSetup {
   public DepthOverFlutes() {
     super("depth-over-flutes", Severity.ERROR);
   }

@@ -5,6 +5,7 @@ import org.handwheel.model.Direction;
 import org.handwheel.model.Hold;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -15,7 +16,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A cut on a face that the cutter cannot reach as the work is held. */
-public final class FaceHidden extends SimpleRule {
+public final class FaceHidden extends SimpleRule implements EachSetup {
   public FaceHidden() {
     super("face-hidden", Severity.ERROR);
   }

@@ -3,6 +3,7 @@ package org.handwheel.rules.cut;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -14,7 +15,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A strip of the face that the cutter never reaches. */
-public final class FaceNotCovered extends SimpleRule {
+public final class FaceNotCovered extends SimpleRule implements EachSetup {
   public FaceNotCovered() {
     super("face-not-covered", Severity.WARNING);
   }

@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Owned.Hand;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -13,7 +14,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** An end is cut where the cutter pushes the work against the moving jaw. */
-public final class ForceToMovingJaw extends SimpleRule {
+public final class ForceToMovingJaw extends SimpleRule implements EachSetup {
   public ForceToMovingJaw() {
     super("force-to-moving-jaw", Severity.INFO);
   }

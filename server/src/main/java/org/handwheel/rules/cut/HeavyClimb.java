@@ -5,6 +5,7 @@ import org.handwheel.model.Axis;
 import org.handwheel.model.Limit;
 import org.handwheel.model.Owned.Screw;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -15,7 +16,7 @@ import org.handwheel.units.LengthText;
 import org.handwheel.work.CutRun;
 
 /** A climb cut that pulls the table through its backlash. */
-public final class HeavyClimb extends SimpleRule {
+public final class HeavyClimb extends SimpleRule implements EachSetup {
   public HeavyClimb() {
     super("heavy-climb", Severity.WARNING);
   }

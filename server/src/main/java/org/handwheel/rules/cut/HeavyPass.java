@@ -5,6 +5,7 @@ import org.handwheel.model.Limit;
 import org.handwheel.model.Step.Passes;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.rules.size.UnitSuspect;
 import org.handwheel.syntax.Finding;
@@ -15,7 +16,7 @@ import org.handwheel.units.Length;
 import org.handwheel.work.CutRun;
 
 /** A pass deeper than a small mill takes well. */
-public final class HeavyPass extends SimpleRule {
+public final class HeavyPass extends SimpleRule implements EachSetup {
   public HeavyPass() {
     super("heavy-pass", Severity.WARNING);
   }

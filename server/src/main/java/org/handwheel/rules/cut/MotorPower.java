@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.handwheel.model.Owned;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.rules.size.UnitSuspect;
 import org.handwheel.syntax.Finding;
@@ -18,7 +19,7 @@ import org.handwheel.work.CuttingConditions.FeedFrom;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A pass that asks more than the motor gives. */
-public final class MotorPower extends SimpleRule {
+public final class MotorPower extends SimpleRule implements EachSetup {
   private static final Length FINEST = Length.mm("0.05");
 
   public MotorPower() {

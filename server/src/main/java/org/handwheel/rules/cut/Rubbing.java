@@ -6,6 +6,7 @@ import org.handwheel.model.Located;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Fix;
@@ -25,7 +26,7 @@ import org.handwheel.work.KnownMaterial;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A feed so small that the teeth rub instead of cutting. */
-public final class Rubbing extends SimpleRule {
+public final class Rubbing extends SimpleRule implements EachSetup {
   public Rubbing() {
     super("rubbing", Severity.WARNING);
   }

@@ -10,6 +10,7 @@ import org.handwheel.model.Located;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.shop.cutting.SpindleSpeed;
 import org.handwheel.shop.material.SpeedRange;
@@ -26,7 +27,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
 
 /** A spindle speed that the machine does not have, or that is too fast for material and cutter. */
-public final class SpeedOutOfRange extends SimpleRule {
+public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
   /** Steps are stated as on the machine's plate; nobody means another one by so little. */
   private static final double SAME = 0.01;
 

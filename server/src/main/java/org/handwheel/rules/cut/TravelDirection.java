@@ -8,6 +8,7 @@ import org.handwheel.model.Located;
 import org.handwheel.model.Step;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -18,7 +19,7 @@ import org.handwheel.work.Orientation;
 import org.handwheel.work.PlanRun.SetupRun;
 
 /** The stated travel is not possible, or not the stated kind of cut. */
-public final class TravelDirection extends SimpleRule {
+public final class TravelDirection extends SimpleRule implements EachSetup {
   public TravelDirection() {
     super("travel-direction", Severity.WARNING);
   }

@@ -3,6 +3,7 @@ package org.handwheel.rules.dial;
 import java.util.function.Consumer;
 import org.handwheel.model.Direction;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -13,7 +14,7 @@ import org.handwheel.work.CutRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A size set from the other side than the dial's zero: it is off by the backlash. */
-public final class BacklashSide extends SimpleRule {
+public final class BacklashSide extends SimpleRule implements EachSetup {
   public BacklashSide() {
     super("backlash-side", Severity.WARNING);
   }

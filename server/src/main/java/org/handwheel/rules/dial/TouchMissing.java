@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -20,7 +21,7 @@ import org.handwheel.work.PlanRun.StepRun;
  * A cut whose depth starts from nowhere: the cutter never touched in this setup, or was changed
  * since.
  */
-public final class TouchMissing extends SimpleRule {
+public final class TouchMissing extends SimpleRule implements EachSetup {
   public TouchMissing() {
     super("touch-missing", Severity.ERROR);
   }

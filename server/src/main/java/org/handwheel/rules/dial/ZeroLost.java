@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -20,7 +21,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
 
 /** A dial's zero that no longer holds because the head was moved. */
-public final class ZeroLost extends SimpleRule {
+public final class ZeroLost extends SimpleRule implements EachSetup {
   public ZeroLost() {
     super("zero-lost", Severity.ERROR);
   }

@@ -2,6 +2,7 @@ package org.handwheel.rules.hold;
 
 import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -10,7 +11,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.Relation;
 
 /** A bar at the moving jaw although both jaw faces are parallel: it keeps the work from seating. */
-public final class BarNotNeeded extends SimpleRule {
+public final class BarNotNeeded extends SimpleRule implements EachSetup {
   public BarNotNeeded() {
     super("bar-not-needed", Severity.WARNING);
   }

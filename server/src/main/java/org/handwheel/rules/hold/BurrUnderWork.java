@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -12,7 +13,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.work.PlanRun.SetupRun;
 
 /** A burr between the work and what it is to lie against. */
-public final class BurrUnderWork extends SimpleRule {
+public final class BurrUnderWork extends SimpleRule implements EachSetup {
   public BurrUnderWork() {
     super("burr-under-work", Severity.WARNING);
   }

@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -16,7 +17,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.SizeState;
 
 /** The jaws close on the parallels and not on the work, or nearly do. */
-public final class GripsParallels extends SimpleRule {
+public final class GripsParallels extends SimpleRule implements EachSetup {
   public GripsParallels() {
     super("grips-parallels", Severity.ERROR);
   }

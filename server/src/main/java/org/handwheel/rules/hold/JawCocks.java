@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Hold.Spacer;
 import org.handwheel.model.Located;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -16,7 +17,7 @@ import org.handwheel.work.Holding;
 import org.handwheel.work.PlanRun.SetupRun;
 
 /** Work at one end of the jaws, with nothing of its width at the other. */
-public final class JawCocks extends SimpleRule {
+public final class JawCocks extends SimpleRule implements EachSetup {
   public JawCocks() {
     super("jaw-cocks", Severity.WARNING);
   }

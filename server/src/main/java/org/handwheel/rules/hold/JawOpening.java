@@ -2,6 +2,7 @@ package org.handwheel.rules.hold;
 
 import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -9,7 +10,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.work.Grip;
 
 /** The vise does not open wide enough. */
-public final class JawOpening extends SimpleRule {
+public final class JawOpening extends SimpleRule implements EachSetup {
   public JawOpening() {
     super("jaw-opening", Severity.ERROR);
   }

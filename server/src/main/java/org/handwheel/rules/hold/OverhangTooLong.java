@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Direction;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -14,7 +15,7 @@ import org.handwheel.work.Grip;
 import org.handwheel.work.PlanRun.SetupRun;
 
 /** Work standing out beyond the jaws further than it can bear. */
-public final class OverhangTooLong extends SimpleRule {
+public final class OverhangTooLong extends SimpleRule implements EachSetup {
   public OverhangTooLong() {
     super("overhang-too-long", Severity.WARNING);
   }

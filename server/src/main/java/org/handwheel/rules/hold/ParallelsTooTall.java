@@ -3,6 +3,7 @@ package org.handwheel.rules.hold;
 import java.util.function.Consumer;
 import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -11,7 +12,7 @@ import org.handwheel.units.Length;
 import org.handwheel.work.Grip;
 
 /** Parallels so tall that the jaws hardly reach the work above them. */
-public final class ParallelsTooTall extends SimpleRule {
+public final class ParallelsTooTall extends SimpleRule implements EachSetup {
   public ParallelsTooTall() {
     super("parallels-too-tall", Severity.ERROR);
   }

@@ -7,6 +7,7 @@ import org.handwheel.model.Part;
 import org.handwheel.model.Part.Callout;
 import org.handwheel.model.Stock.Skin;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -21,7 +22,7 @@ import org.handwheel.work.Workpiece;
 import org.jspecify.annotations.Nullable;
 
 /** A raw face on the fixed jaw although a clean one could be there: nothing becomes square. */
-public final class RawReference extends SimpleRule {
+public final class RawReference extends SimpleRule implements EachSetup {
   public RawReference() {
     super("raw-reference", Severity.WARNING);
   }

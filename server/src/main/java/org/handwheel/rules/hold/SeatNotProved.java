@@ -3,6 +3,7 @@ package org.handwheel.rules.hold;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -13,7 +14,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A cut that relies on the work sitting on its parallels, and nothing proves that it does. */
-public final class SeatNotProved extends SimpleRule {
+public final class SeatNotProved extends SimpleRule implements EachSetup {
   public SeatNotProved() {
     super("seat-not-proved", Severity.WARNING);
   }

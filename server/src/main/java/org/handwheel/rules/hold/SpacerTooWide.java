@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Hold.Spacer;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -15,7 +16,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.SizeState;
 
 /** A spacer wider than the work takes the clamping force. */
-public final class SpacerTooWide extends SimpleRule {
+public final class SpacerTooWide extends SimpleRule implements EachSetup {
   public SpacerTooWide() {
     super("spacer-too-wide", Severity.ERROR);
   }

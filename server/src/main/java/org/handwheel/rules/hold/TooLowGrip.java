@@ -4,6 +4,7 @@ import java.util.function.Consumer;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -12,7 +13,7 @@ import org.handwheel.units.Length;
 import org.handwheel.work.Grip;
 
 /** Work gripped by too little of its height. */
-public final class TooLowGrip extends SimpleRule {
+public final class TooLowGrip extends SimpleRule implements EachSetup {
   public TooLowGrip() {
     super("too-low-grip", Severity.WARNING);
   }

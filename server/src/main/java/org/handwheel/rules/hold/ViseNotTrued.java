@@ -2,6 +2,7 @@ package org.handwheel.rules.hold;
 
 import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -13,7 +14,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** An end or a wall is cut by the side of the cutter in a vise that was never set true. */
-public final class ViseNotTrued extends SimpleRule {
+public final class ViseNotTrued extends SimpleRule implements EachSetup {
   public ViseNotTrued() {
     super("vise-not-trued", Severity.WARNING);
   }

@@ -3,6 +3,7 @@ package org.handwheel.rules.hole;
 import java.util.function.Consumer;
 import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -17,7 +18,7 @@ import org.handwheel.work.hole.HoleRun.Result;
 import org.handwheel.work.hole.HoleState;
 
 /** A hole drilled into a bore that is finished already: its burr stands in the bore. */
-public final class BurrInBore extends SimpleRule {
+public final class BurrInBore extends SimpleRule implements EachSetup {
   public BurrInBore() {
     super("burr-in-bore", Severity.WARNING);
   }

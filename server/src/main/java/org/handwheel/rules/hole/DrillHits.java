@@ -5,6 +5,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -17,7 +18,7 @@ import org.handwheel.work.hole.HoleHits.Hit;
 import org.handwheel.work.hole.HoleHits.What;
 
 /** A drill or another tool for holes that runs into what holds or carries the work. */
-abstract class DrillHits extends SimpleRule {
+abstract class DrillHits extends SimpleRule implements EachSetup {
   private final Set<What> things;
 
   DrillHits(String id, Set<What> things) {

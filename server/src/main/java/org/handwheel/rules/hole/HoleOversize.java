@@ -3,6 +3,7 @@ package org.handwheel.rules.hole;
 import java.util.function.Consumer;
 import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -14,7 +15,7 @@ import org.handwheel.work.hole.HoleRun;
 import org.handwheel.work.hole.HoleRun.Result;
 
 /** A tool larger than the hole may become. */
-public final class HoleOversize extends SimpleRule {
+public final class HoleOversize extends SimpleRule implements EachSetup {
   public HoleOversize() {
     super("hole-oversize", Severity.ERROR);
   }

@@ -7,6 +7,7 @@ import org.handwheel.model.Axis;
 import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -15,7 +16,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A hole whose place is counted from nowhere: no edge or centre was found. */
-public final class HoleWithoutZero extends SimpleRule {
+public final class HoleWithoutZero extends SimpleRule implements EachSetup {
   public HoleWithoutZero() {
     super("hole-without-zero", Severity.ERROR);
   }

@@ -3,6 +3,7 @@ package org.handwheel.rules.hole;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -13,7 +14,7 @@ import org.handwheel.work.hole.Daylight;
 import org.handwheel.work.hole.HoleRun;
 
 /** Too little room under the spindle for the work, the chuck and the drill. */
-public final class TooLittleDaylight extends SimpleRule {
+public final class TooLittleDaylight extends SimpleRule implements EachSetup {
   public TooLittleDaylight() {
     super("daylight", Severity.ERROR);
   }

@@ -3,6 +3,7 @@ package org.handwheel.rules.size;
 import java.util.function.Consumer;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -12,7 +13,7 @@ import org.handwheel.work.Dial;
 import org.handwheel.work.Drawing.Demand;
 
 /** A tolerance so narrow that the dial's nearest division may lie outside it. */
-public final class DialRounding extends SimpleRule {
+public final class DialRounding extends SimpleRule implements EachSetup {
   public DialRounding() {
     super("dial-rounding", Severity.WARNING);
   }

@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -14,7 +15,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** Measuring over burrs: the instrument reads the burr. */
-public final class MeasureBeforeDeburr extends SimpleRule {
+public final class MeasureBeforeDeburr extends SimpleRule implements EachSetup {
   public MeasureBeforeDeburr() {
     super("measure-before-deburr", Severity.WARNING);
   }

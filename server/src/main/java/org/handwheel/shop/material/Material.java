@@ -13,6 +13,7 @@ import org.handwheel.shop.table.Provenance;
  * @param isoGroup the group of ISO 513
  * @param density kilograms per cubic metre
  * @param speeds milling speeds
+ * @param drilling speeds of drills
  * @param force specific cutting force
  * @param feed feed per tooth
  * @param drillPointDegrees usual included angle of the drill point
@@ -28,6 +29,7 @@ public record Material(
     IsoGroup isoGroup,
     double density,
     CuttingSpeeds speeds,
+    DrillSpeeds drilling,
     SpecificForce force,
     FeedPerTooth feed,
     double drillPointDegrees,

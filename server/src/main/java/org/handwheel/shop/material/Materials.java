@@ -28,8 +28,9 @@ public final class Materials {
         .rows()
         .forEach(row -> feeds.put(row.text("feed"), FeedPerTooth.read(row)));
     Table speeds = Table.read(Materials.class, "cutting-speeds.csv");
+    Table drilling = Table.read(Materials.class, "drill-speeds.csv");
     List<Material> materials =
-        Table.read(Materials.class, "materials.csv").map(row -> read(row, speeds, feeds));
+        Table.read(Materials.class, "materials.csv").map(row -> read(row, speeds, drilling, feeds));
     Map<String, Material> names = new HashMap<>();
     for (Material material : materials) {
       for (String name : names(material)) {
@@ -41,7 +42,8 @@ public final class Materials {
     return new Materials(materials, names);
   }
 
-  private static Material read(Row row, Table speeds, Map<String, FeedPerTooth> feeds) {
+  private static Material read(
+      Row row, Table speeds, Table drilling, Map<String, FeedPerTooth> feeds) {
     return new Material(
         row.text("name"),
         row.list("aliases"),
@@ -50,6 +52,7 @@ public final class Materials {
         row.parse("group", IsoGroup::valueOf),
         row.number("density"),
         row.parse("name", name -> speeds(name, speeds)),
+        row.parse("name", name -> drilling(name, drilling)),
         new SpecificForce(row.number("kc11"), row.number("mc")),
         row.parse("feed", name -> feed(name, feeds)),
         row.number("point"),
@@ -66,6 +69,17 @@ public final class Materials {
     return new CuttingSpeeds(
         new SpeedRange(row.number("hss low"), row.number("hss high")),
         new SpeedRange(row.number("carbide low"), row.number("carbide high")),
+        row.provenance());
+  }
+
+  private static DrillSpeeds drilling(String name, Table drilling) {
+    Row row =
+        drilling
+            .where("name", name)
+            .orElseThrow(() -> new IllegalArgumentException("no drilling speeds for " + name));
+    return new DrillSpeeds(
+        new SpeedRange(row.number("low"), row.number("high")),
+        row.parse("feed", word -> DrillSpeeds.FeedShare.valueOf(word.toUpperCase(Locale.ROOT))),
         row.provenance());
   }
 

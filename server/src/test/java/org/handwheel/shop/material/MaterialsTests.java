@@ -135,6 +135,7 @@ class MaterialsTests {
             builtIn.isoGroup(),
             8900,
             builtIn.speeds(),
+            builtIn.drilling(),
             builtIn.force(),
             builtIn.feed(),
             118,
