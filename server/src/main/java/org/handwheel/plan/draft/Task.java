@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.UnitsLineContext;
 import org.handwheel.model.Face;
@@ -253,7 +254,8 @@ record Task(
                 .thenComparing(Owned.Instrument::accuracy));
   }
 
-  private java.util.stream.Stream<Owned.Instrument> measuring(LengthRange range) {
+  /** The instruments that measure everything in a range. */
+  Stream<Owned.Instrument> measuring(LengthRange range) {
     return shop().all(Owned.Instrument.class).stream()
         .filter(one -> one.instrumentKind().measuresSizes())
         .filter(one -> one.instrumentKind() != Owned.InstrumentKind.DEPTH_MICROMETER)
