@@ -2,6 +2,8 @@ package org.handwheel.plan.draft;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,20 +26,23 @@ class RandomDraftTests {
   /** No part, however awkward, keeps anyone waiting longer. */
   private static final long LONGEST_MS = 5_000;
 
+  /** Processor time: other work on the machine does not count. */
+  private static final ThreadMXBean CLOCK = ManagementFactory.getThreadMXBean();
+
   private static final List<String> SKINS = List.of("sawn", "cast", "rolled", "drawn", "milled");
   private static final List<String> MATERIALS =
       List.of("brass-free-cutting", "steel-mild", "gunmetal-LG2", "iron-grey");
 
-  @Property(tries = 200, seed = "11277")
+  @Property(tries = 100, seed = "11277")
   void draftedCleanOrSaidWhatIsMissing(@ForAll long seed) {
     Random random = new Random(seed);
     String shop = shop(random);
     String plan = plan(random);
     String both = plan + "\n" + shop;
     Workspace workspace = workspace(plan, shop);
-    long start = System.nanoTime();
+    long start = CLOCK.getCurrentThreadCpuTime();
     Drafted drafted = new Drafter(TABLES).draft(workspace, "part.plan", 1, DraftProgress.NONE);
-    long millis = (System.nanoTime() - start) / 1_000_000;
+    long millis = (CLOCK.getCurrentThreadCpuTime() - start) / 1_000_000;
     assertThat(millis).as(both).isLessThan(LONGEST_MS);
     Statistics.collect(drafted instanceof Drafted.Plans ? "drafted" : "missing");
     Statistics.coverage(coverage -> coverage.check("drafted").percentage(percent -> percent > 15));
