@@ -1,8 +1,9 @@
 #!/usr/bin/env bash
 # Serves the workbench with one extension, for one browser on this machine, until it is stopped.
 #
-#   start.sh CACHE STATE VSIX PORT
+#   start.sh CACHE STATE VSIX PORT [JAVA]
 #
+# JAVA is what the user's settings name as the folder of Java; none where it is left out.
 # CACHE is what install.sh made, STATE a folder for settings and logs. Nothing is looked up outside. Folders are
 # not trusted: what the tests see works in restricted mode.
 set -euo pipefail
@@ -21,6 +22,8 @@ cat >"$state/user/User/settings.json" <<'J'
   "security.workspace.trust.startupPrompt": "never", "security.workspace.trust.banner": "never", "editor.minimap.enabled": false
 }
 J
+mkdir -p "$state/user/Machine"
+printf '{"handwheel.java.home": "%s"}\n' "${5:-}" >"$state/user/Machine/settings.json"
 server=$cache/code-server/node_modules/.bin/code-server
 common=(--user-data-dir "$state/user" --extensions-dir "$state/ext" --config "$state/config.yaml")
 "$server" "${common[@]}" --install-extension "$vsix"

@@ -48,3 +48,9 @@ export async function copyExamples(extension: vscode.Uri): Promise<void> {
   }
   await vscode.commands.executeCommand('vscode.openFolder', target, { forceNewWindow: true });
 }
+
+/** Shows the setting that names the folder of Java; in a remote window it is among the remote's. */
+export async function openJavaSetting(): Promise<void> {
+  const command = vscode.env.remoteName ? 'workbench.action.openRemoteSettings' : 'workbench.action.openSettings';
+  await vscode.commands.executeCommand(command, { query: 'handwheel.java.home' });
+}

@@ -4,6 +4,8 @@ import type { Server } from './server.ts';
 interface DraftAnswer {
   edit?: object;
   missing?: string[];
+  /** What of the drawing the setups do not make. */
+  leftOut?: string[];
 }
 
 /** Lets the server write the setups of the plan in front, and says what it lacks where it cannot. */
@@ -17,6 +19,8 @@ export async function draft(server: Server): Promise<void> {
     const edit = await server.toEdit(answer.edit);
     if (!edit || !(await vscode.workspace.applyEdit(edit))) {
       void vscode.window.showErrorMessage('The draft could not be put into the plan; it has changed meanwhile.');
+    } else if (answer.leftOut && answer.leftOut.length > 0) {
+      void vscode.window.showInformationMessage(`The draft leaves out: ${answer.leftOut.join('; ')}.`);
     }
     return;
   }

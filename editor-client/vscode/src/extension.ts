@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { draft } from './draft.ts';
-import { copyExamples, newPlan } from './beginnings.ts';
+import { copyExamples, newPlan, openJavaSetting } from './beginnings.ts';
 import { PicturePanel } from './picture.ts';
 import { Server } from './server.ts';
 import { SheetPanel } from './sheet.ts';
@@ -24,6 +24,7 @@ export function activate(context: vscode.ExtensionContext): void {
     command('draft', () => draft(own)),
     command('newPlan', newPlan),
     command('copyExamples', () => copyExamples(context.extensionUri)),
+    command('setJava', openJavaSetting),
     command('restart', () => own.restart()),
     command('showOutput', () => log.show(true)),
     vscode.window.registerWebviewPanelSerializer(PicturePanel.TYPE, picture),

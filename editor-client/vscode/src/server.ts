@@ -2,6 +2,7 @@
 import path from 'node:path';
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, State, type LanguageClientOptions } from 'vscode-languageclient/node';
+import { openJavaSetting } from './beginnings.ts';
 import { findJava, LEAST_JAVA, thisMachine, type Miss } from './java.ts';
 
 /** Requests of our own that a server may announce under experimental.handwheel. */
@@ -122,7 +123,7 @@ export class Server implements vscode.Disposable {
     const answer = await vscode.window.showErrorMessage(
       `Handwheel needs Java ${LEAST_JAVA} or newer to check plans, and found none: ${first}.`, settings, again);
     if (answer === settings) {
-      await vscode.commands.executeCommand('workbench.action.openSettings', 'handwheel.java.home');
+      await openJavaSetting();
     } else if (answer === again) {
       await this.restart();
     }

@@ -22,7 +22,7 @@ export function statusItem(server: Server): vscode.Disposable {
       : condition === 'stopped' ? vscode.LanguageStatusSeverity.Warning
       : vscode.LanguageStatusSeverity.Information;
     item.command = condition === 'no java'
-      ? { title: 'Open Settings', command: 'workbench.action.openSettings', arguments: ['handwheel.java.home'] }
+      ? { title: 'Open Settings', command: 'handwheel.setJava' }
       : condition === 'running' ? { title: 'Show the Output', command: 'handwheel.showOutput' }
       : { title: 'Restart', command: 'handwheel.restart' };
   };

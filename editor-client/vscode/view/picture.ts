@@ -20,7 +20,8 @@ const marks = new CSSStyleSheet();
 marks.replaceSync(`
   [data-goes] { cursor: pointer; }
   [data-goes]:hover, [data-goes]:focus-visible { filter: drop-shadow(0 0 2px #0a58ca); outline: none; }
-  [data-here] { filter: drop-shadow(0 0 3px #d9480f) drop-shadow(0 0 1px #d9480f); }
+  [data-here] :is(path, circle, rect, line, polyline, polygon) { stroke: #c2410c; }
+  [data-here] :is(path, circle, rect, line, polyline, polygon):not([marker-start], [marker-end]) { stroke-width: 3; }
 `);
 
 window.addEventListener('message', (event: MessageEvent<Message>) => {
@@ -60,10 +61,15 @@ function draw(svg: string, ids: Set<string>): void {
   for (const shape of root.querySelectorAll<SVGElement>('[data-style]')) {
     shape.style.cssText = shape.getAttribute('data-style') ?? '';
   }
-  for (const shape of root.querySelectorAll('[id]')) {
-    if (ids.has(shape.id)) {
-      shape.setAttribute('data-goes', '');
-      shape.setAttribute('tabindex', '0');
+  for (const id of ids) {
+    const first = root.getElementById(id);
+    const line = first?.getAttribute('data-line');
+    if (first && line) {
+      first.setAttribute('tabindex', '0');
+      // The first shape of a line in a view has the id, all of them the line.
+      for (const shape of root.querySelectorAll(`[data-line="${CSS.escape(line)}"]`)) {
+        shape.setAttribute('data-goes', id);
+      }
     }
   }
   window.scrollTo(left, top);
@@ -86,14 +92,14 @@ function clean(drawing: Element): void {
 
 function light(ids: Set<string>): void {
   for (const shape of root.querySelectorAll('[data-goes]')) {
-    shape.toggleAttribute('data-here', ids.has(shape.id));
+    shape.toggleAttribute('data-here', ids.has(shape.getAttribute('data-goes') ?? ''));
   }
 }
 
 function choose(event: Event): void {
   const shape = event.composedPath().find(node => node instanceof Element && node.hasAttribute('data-goes'));
   if (shape) {
-    editor.postMessage({ kind: 'go', id: (shape as Element).id });
+    editor.postMessage({ kind: 'go', id: (shape as Element).getAttribute('data-goes') });
   }
 }
 

@@ -14,6 +14,7 @@ import org.handwheel.files.FolderSearch;
 import org.handwheel.files.TextFile;
 import org.handwheel.files.TextSource;
 import org.handwheel.files.WorkspaceRoot;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The plans and shop files of one side of a comparison.
@@ -110,6 +111,15 @@ record FileSet(
               : repository.text(entry);
         };
     return new FileSet(source, files, fences, Map.of());
+  }
+
+  /** What a file is called in a review: the name it is matched by, or else its path. */
+  String name(@Nullable String path) {
+    return files.entrySet().stream()
+        .filter(entry -> entry.getValue().equals(path) && !entry.getKey().isEmpty())
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElse(path == null ? "" : path);
   }
 
   /** The folder whose files a file may use: the nearest fence above it, or empty for all. */

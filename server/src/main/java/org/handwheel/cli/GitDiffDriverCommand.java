@@ -62,16 +62,13 @@ final class GitDiffDriverCommand implements Callable<Integer> {
             side(oldPath, arguments.get(1)),
             side(newPath, arguments.get(4)),
             surroundings.nanoClock());
-    if (!review.diffs().isEmpty()) {
-      new TextDiff(output, Palette.automatic(surroundings)).print(review);
-    }
+    new TextDiff(output, Palette.automatic(surroundings)).printFiles(review);
     review
         .unreadable()
         .forEach((path, reason) -> output.trouble("handwheel: " + path + ": " + reason));
-    if (!review.unreadable().isEmpty()) {
-      return exitCode ? Handwheel.EXIT_TROUBLE : Handwheel.EXIT_CLEAN;
-    }
-    return exitCode && !review.diffs().isEmpty() ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
+    // Git gives up its whole diff for any other code, so a file that is no text counts as changed.
+    boolean changed = !review.diffs().isEmpty() || !review.unreadable().isEmpty();
+    return exitCode && changed ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
   }
 
   /** A file with the text git gives; all it uses is read from the disk. */

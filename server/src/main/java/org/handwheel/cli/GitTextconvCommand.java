@@ -1,5 +1,7 @@
 package org.handwheel.cli;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.handwheel.files.TextFile;
@@ -34,7 +36,10 @@ final class GitTextconvCommand implements Callable<Integer> {
     Path path = surroundings.workingDirectory().toAbsolutePath().resolve(file);
     TextFile.Result result = TextFile.read(path);
     if (result instanceof TextFile.Refused refused) {
-      throw new UserException(file + ": " + refused.reason());
+      // Git would give up its whole diff or log for one old version that is no text.
+      output.trouble("handwheel: " + file + ": " + refused.reason() + "; shown as it is");
+      output.bytes(bytes(path));
+      return Handwheel.EXIT_CLEAN;
     }
     Path name = path.getFileName();
     SyntaxTree tree =
@@ -42,5 +47,13 @@ final class GitTextconvCommand implements Callable<Integer> {
             name == null ? "file.plan" : name.toString(), ((TextFile.Text) result).text());
     output.text(PlainForm.of(tree));
     return Handwheel.EXIT_CLEAN;
+  }
+
+  private byte[] bytes(Path path) {
+    try {
+      return Files.readAllBytes(path);
+    } catch (IOException e) {
+      throw new UserException(file + ": it cannot be read");
+    }
   }
 }

@@ -64,7 +64,7 @@ record Review(List<PlanDiff> diffs, int compared, Map<String, String> unreadable
       if (one != null || other != null) {
         PlanDiff diff = PlanComparison.of(one, other);
         if (!diff.isEmpty()) {
-          diffs.add(diff);
+          diffs.add(diff.named(before.name(pair.before), after.name(pair.after)));
         }
       }
     }

@@ -18,6 +18,12 @@ final class TextDiff implements DiffFormat {
 
   @Override
   public void print(Review review) {
+    printFiles(review);
+    output.lines(wrap("", "", DiffWords.summary(review)));
+  }
+
+  /** The files without what they come to. */
+  void printFiles(Review review) {
     for (PlanDiff diff : review.diffs()) {
       wrap("", "    ", DiffWords.file(diff)).forEach(line -> output.line(palette.strong(line)));
       diff.groups().forEach(this::print);
@@ -27,7 +33,6 @@ final class TextDiff implements DiffFormat {
       }
       output.line("");
     }
-    output.lines(wrap("", "", DiffWords.summary(review)));
   }
 
   private void print(Group group) {

@@ -36,7 +36,13 @@ final class Publisher {
 
   private volatile @Nullable LanguageClient client;
 
-  private record Told(int version, View view) {}
+  private record Told(int version, View view) {
+    /** A view is worked out once, so that the same one tells enough. */
+    @SuppressWarnings("ReferenceEquality")
+    boolean isSame(@Nullable Told other) {
+      return other != null && version == other.version && view == other.view;
+    }
+  }
 
   Publisher(Session session, Executor worker) {
     this.session = session;
@@ -94,7 +100,7 @@ final class Publisher {
       }
       View view = snapshot.view(file);
       Told now = new Told(file.version(), view);
-      if (now.equals(told.get(file.uri()))) {
+      if (now.isSame(told.get(file.uri()))) {
         continue;
       }
       List<Diagnostic> diagnostics =

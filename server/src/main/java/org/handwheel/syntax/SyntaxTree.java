@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A file's text with its sections in order. Their texts put together are the file's text.
@@ -112,7 +113,19 @@ public final class SyntaxTree {
     return tail;
   }
 
-  private record Key(SectionKind kind, String text) {}
+  private record Key(SectionKind kind, String text) {
+    // Written out: what a record has of its own is made at run time, which delays the start.
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Key key && kind == key.kind && text.equals(key.text);
+    }
+
+    @Override
+    public int hashCode() {
+      return text.hashCode() * 31 + kind.hashCode();
+    }
+  }
 
   /**
    * Cuts a text into sections.

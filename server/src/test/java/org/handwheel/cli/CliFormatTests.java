@@ -2,6 +2,7 @@ package org.handwheel.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -66,6 +67,22 @@ final class CliFormatTests {
             "-length   5",
             "+  length 5");
     assertThat(Files.readString(plan)).isEqualTo(MESSY);
+  }
+
+  /** A plan that goes through a pipe is a file, whatever the terminal can show. */
+  @Test
+  void standardOutputIsUtf8() {
+    String plan = "plan \"Glande \u00e9troite \u00b1\"\n  units mm\n";
+    assertThat(
+            CommandRun.in(folder)
+                .charset(StandardCharsets.UTF_8)
+                .reading(plan)
+                .run("format", "-")
+                .out())
+        .isEqualTo(plan);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    CommandRun.in(folder).charset(StandardCharsets.US_ASCII).reading(plan).run(out, "format", "-");
+    assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo(plan);
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -43,8 +44,7 @@ final class GitDriverTests {
   }
 
   private void setUp(String... more) throws IOException {
-    List<String> args =
-        new java.util.ArrayList<>(List.of("git-setup", "--write", "--command", launcher));
+    List<String> args = new ArrayList<>(List.of("git-setup", "--write", "--command", launcher));
     args.addAll(List.of(more));
     Result result = git.handwheel(args.toArray(String[]::new));
     assertThat(result.err()).isEmpty();
@@ -328,13 +328,34 @@ final class GitDriverTests {
     return text.toString();
   }
 
+  /** One version that is no text does not stop a diff of all others. */
   @Test
-  void whatIsNoTextIsNoStackTrace() throws IOException {
+  void whatIsNoTextIsShownAsItIs() throws IOException {
     setUp();
-    Files.write(git.folder().resolve("x.plan"), new byte[] {(byte) 0xff, 0, 1});
-    git.git("add", "x.plan");
+    Files.write(git.folder().resolve("a.plan"), new byte[] {(byte) 0xff, '\n'});
+    replace("finish bottom to height", "finish bottom to 20.90");
+    git.git("add", "a.plan", PLAN);
     Said diff = git.tryGit("diff", "--cached");
-    assertThat(diff.exitCode()).isNotZero();
+    assertThat(diff.exitCode()).isZero();
+    assertThat(diff.out()).contains("+  finish bottom to 20.9\n");
     assertThat(diff.err()).contains("handwheel: ").doesNotContain("Exception");
+    assertThat(git.handwheel("git-textconv", "none.plan").exitCode()).isEqualTo(2);
+  }
+
+  @Test
+  void aDiffCommandWithTrustedExitCodesNeverSaysMoreThanOne() throws IOException {
+    Files.write(git.folder().resolve("x.plan"), new byte[] {(byte) 0xff, 0, 1});
+    String[] same = {"bearing-block.plan", PLAN, "0", "100644", PLAN, "0", "100644"};
+    String[] other = {"bearing-block.plan", "x.plan", "0", "100644", PLAN, "0", "100644"};
+    assertThat(driver(same).exitCode()).isZero();
+    assertThat(driver(same).out()).isEmpty();
+    assertThat(driver(other).exitCode()).isEqualTo(1);
+    assertThat(git.handwheel("git-diff-driver", PLAN, "a", "b").exitCode()).isEqualTo(2);
+  }
+
+  private Result driver(String... arguments) {
+    List<String> words = new ArrayList<>(List.of("git-diff-driver", "--exit-code"));
+    words.addAll(List.of(arguments));
+    return git.handwheel(words.toArray(String[]::new));
   }
 }

@@ -10,7 +10,7 @@ import java.util.List;
  * @param after its path after; empty if it is gone
  * @param title what the plan calls itself, empty for a shop file
  * @param groups changes that belong together, in the order of the plan; none is empty
- * @param findings those that appeared, then those that vanished, in the order of the text
+ * @param findings those that appeared, then those that vanished, the worst first
  */
 public record PlanDiff(
     Status status,
@@ -36,6 +36,11 @@ public record PlanDiff(
     public Group {
       changes = List.copyOf(changes);
     }
+  }
+
+  /** The same under other names of the file. */
+  public PlanDiff named(String nameBefore, String nameAfter) {
+    return new PlanDiff(status, nameBefore, nameAfter, title, groups, findings);
   }
 
   /** Whether nothing is different for a machinist; a file that only moved is not different. */
