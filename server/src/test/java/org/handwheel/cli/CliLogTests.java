@@ -90,7 +90,8 @@ final class CliLogTests {
     // nearest.
     assertThat(result.out())
         .contains("block.plan: in four: read height 21.240 with mic25")
-        .contains("Next, finish bottom to height: 0.261..0.269 mm (10.3..10.6 thou) to come off, to")
+        .contains(
+            "Next, finish bottom to height: 0.261..0.269 mm (10.3..10.6 thou) to come off, to")
         .contains("Z dial: ");
   }
 

@@ -20,9 +20,9 @@ import org.handwheel.model.Step;
 import org.handwheel.plan.diff.Change.Area;
 import org.handwheel.plan.diff.Change.Verb;
 import org.handwheel.plan.diff.Differences.More;
-import org.handwheel.work.PlanRun;
 import org.handwheel.units.LengthText;
 import org.handwheel.work.Drawing;
+import org.handwheel.work.PlanRun;
 import org.handwheel.work.SizeState;
 import org.jspecify.annotations.Nullable;
 
