@@ -108,6 +108,10 @@ extensions() {
   ) || { tail -n 40 "$work/vsix.log" "$work/npm.log" >&2; echo "run.sh: the extension could not be made or failed its tests" >&2; return 2; }
   grep -E '^. (tests|pass|fail) ' "$work/npm.log" | tr '\n' ' '
   echo "in the extension's own tests"
+  find "$project/examples" "$project/grammar/LANGUAGE.md" -name '*.plan' -o -name '*.shop' -o -name '*.md' | sort |
+    xargs java -cp "$project/server/target/handwheel.jar" "$here/Tokens.java" |
+    "$cache/node/bin/node" "$here/vscode/grammar.mjs" "$clients/vscode/syntaxes/handwheel.tmLanguage.json" ||
+    { echo "run.sh: the TextMate grammar is not as the lexer" >&2; return 2; }
 }
 
 # The checks of an editor, the first of which needs no server.
