@@ -48,11 +48,13 @@ chmod +x "$work/silent"
 javac -d "$work" "$here/SilentServer.java" || exit 2
 
 # A plan of its own for each editor, from an example: a name to change, a slip in the material, a line out of form.
+# Beside it a plan that is only started, without setups.
 plan() {
-  rm -rf "$work/examples" && cp -r "$project/examples" "$work/examples" && touch "$work/examples/.handwheel"
+  rm -rf "$work/examples" && cp -r "$project/examples" "$work/examples"
   sed -e 's/  # expect:.*//' -e 's/material gunmetal-LG2/material gunmetal-LG9/' -e 's/width 28/width    28/' \
     -e 's/finish bottom to 17.85/finish bottom to bore/' -e '/^  use/a\  let bore = 17.85' \
     "$work/examples/mistakes/four-in-one.plan" >"$work/examples/mistakes/first.plan"
+  sed '/^setup/,$d' "$work/examples/engine-bed-packer.plan" >"$work/examples/started.plan"
 }
 
 neovim() {
@@ -106,13 +108,17 @@ extensions() {
   ) || { tail -n 40 "$work/vsix.log" "$work/npm.log" >&2; echo "run.sh: the extension could not be made or failed its tests" >&2; return 2; }
   grep -E '^. (tests|pass|fail) ' "$work/npm.log" | tr '\n' ' '
   echo "in the extension's own tests"
+  find "$project/examples" "$project/grammar/LANGUAGE.md" -name '*.plan' -o -name '*.shop' -o -name '*.md' | sort |
+    xargs java -cp "$project/server/target/handwheel.jar" "$here/Tokens.java" |
+    "$cache/node/bin/node" "$here/vscode/grammar.mjs" "$clients/vscode/syntaxes/handwheel.tmLanguage.json" ||
+    { echo "run.sh: the TextMate grammar is not as the lexer" >&2; return 2; }
 }
 
 # The checks of an editor, the first of which needs no server.
 checks_of() {
   case $1 in
     vscode) printf '%s\n' "file type" squiggle "hover with dial" completion picture "picture follows the cursor" \
-      "picture leads to the line" "quick fix" rename formatting
+      "picture leads to the line" "quick fix" rename formatting draft
       [ "${E2E_KIND:-}" = mute ] || echo "leads to the setting where there is no Java" ;;
     *) printf '%s\n' "file type" squiggle "hover with dial" completion "quick fix" rename formatting ;;
   esac

@@ -1,5 +1,6 @@
 // Checks in a VS Code workbench, started by run.sh:  node checks.mjs HOST:PORT FOLDER PLAN BROWSER SECONDS [SCREENSHOTS]
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { Workbench } from './workbench.mjs';
 
@@ -133,6 +134,18 @@ await check('formatting', async () => {
   assert.ok(bench.text().includes('width    28'), 'nothing to format');
   await bench.command('Format Document');
   await bench.saved('not formatted', text => text.includes('\n  width 28'));
+});
+
+await check('draft', async () => {
+  const started = path.join(path.dirname(plan), '..', 'started.plan');
+  assert.ok(!readFileSync(started, 'utf8').includes('\nsetup'), 'has setups');
+  await bench.openFile('started.plan');
+  await bench.command('Handwheel: Draft the Setups');
+  await bench.eventually('no setups', async () => {
+    await page.keyboard.press('Control+s');
+    const text = readFileSync(started, 'utf8');
+    return /\nsetup /.test(text) && /\n {2}finish /.test(text);
+  });
 });
 
 await bench.close();

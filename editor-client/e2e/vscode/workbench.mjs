@@ -68,6 +68,14 @@ export class Workbench {
     return box;
   }
 
+  /** Opens a file of the folder by its name. */
+  async openFile(name) {
+    const box = await this.#input(name);
+    await this.page.locator('.quick-input-list .monaco-list-row').filter({ hasText: name }).first().waitFor({ timeout: this.milliseconds });
+    await box.press('Enter');
+    await this.page.locator('.tab.active').filter({ hasText: name }).waitFor({ timeout: this.milliseconds });
+  }
+
   /** A command of the palette, by its whole title. */
   async command(title) {
     const box = await this.#input(`>${title}`);
