@@ -299,6 +299,11 @@ public final class Hovers {
                 return hover(spot.origin(), withForm(text.build(), parent));
               });
     }
+    if (parent instanceof HandwheelParser.MeasureLineContext
+        || parent instanceof HandwheelParser.CheckLineContext) {
+      return MeasureHover.text(view, spot.section().origin(parent))
+          .map(text -> hover(spot.origin(), withForm(text, parent)));
+    }
     if (parent instanceof HandwheelParser.GeneralToleranceLineContext
         || parent instanceof HandwheelParser.PlacesToleranceLineContext) {
       return GeneralToleranceHover.text(view)

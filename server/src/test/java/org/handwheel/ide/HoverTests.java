@@ -131,6 +131,17 @@ final class HoverTests {
         .contains("Counterbore: 10.00 mm (0.3937 in), 5.40 mm", "reaches 13.652 mm");
   }
 
+  /** 0.05 over 0.01 and 0.004: five to one, twelve and a half to one. */
+  @Test
+  void aMeasurementTellsHowFineItIs() {
+    String head = Fixture.HEAD + PART.replaceAll("height [^\n]*", "height 21.00 +0/-0.05");
+    String text = plain(head + SETUP + "  [[mea$0sure]] height with mic25\n");
+    assertThat(text)
+        .contains("Tolerance: 0.05 mm (2 thou) in all")
+        .contains("By what it shows: 5 to one: will do")
+        .contains("By what it is good to: 12.5 to one: good");
+  }
+
   @Test
   void aDrillTellsItsPointAndWhatItTaps() {
     String head = Fixture.HEAD + PART + HOLES;

@@ -123,6 +123,7 @@ class ReferenceRowTests {
       case "threads per inch" -> thread(row).threadsPerInch().doubleValue();
       case "major" -> thread(row).major().millimetres();
       case "minor" -> thread(row).minorDiameter().millimetres();
+      case "tap drill size" -> thread(row).tapDrill().diameter().millimetres();
       case "thread percent" -> thread(row).percentOfThread(length(row, 1));
       case "hole for percent" -> thread(row).holeFor(row.number(1)).millimetres();
       case "clearance hole" ->

@@ -141,6 +141,18 @@ final class CompletionTests {
   }
 
   @Test
+  void theShopsOwnMaterialsComeFirst() {
+    View view =
+        Fixtures.view(
+            "a.shop",
+            "shop\n  units mm\nown material liner\n  like: gunmetal-LG2\n  speed-drill: 25 m/min\n");
+    assertThat(view.checked().findings()).isEmpty();
+    Marked text = Marked.of("shop\n  units mm\nown material liner\n  spe$0\n");
+    assertThat(labels(Completion.at(Fixtures.view("a.shop", text.text()), text.offset())))
+        .contains("speed-hss", "speed-drill", "like", "force");
+  }
+
+  @Test
   void threadsGoOnFromWhatIsWritten() {
     assertThat(labels(at(HEAD.replace("stock\n", "  hole a in top, M$0\nstock\n"))))
         .contains("M5", "M6", "M8x1");
