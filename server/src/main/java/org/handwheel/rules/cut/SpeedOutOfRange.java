@@ -56,7 +56,10 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
 
   private static @Nullable SpeedRange usual(Checkup checkup, Owned.Cutter cutter) {
     KnownMaterial material = checkup.run().material();
-    return material == null ? null : material.speeds(cutter.madeOf()).orElse(null);
+    // A shop that is being written may have a cutter without a diameter: it has no edge to speak of.
+    return material == null || !cutter.dia().isPositive()
+        ? null
+        : material.speeds(cutter.madeOf()).orElse(null);
   }
 
   /** What is wrong with a speed that the plan says. */
