@@ -8,6 +8,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.Position;
@@ -27,6 +29,8 @@ import org.jspecify.annotations.Nullable;
  * state older than one already sent.
  */
 final class Publisher {
+  private static final Logger LOG = Logger.getLogger(Publisher.class.getName());
+
   private final Session session;
   private final Executor worker;
   private final AtomicReference<@Nullable Snapshot> wanted = new AtomicReference<>();
@@ -123,6 +127,7 @@ final class Publisher {
     } catch (RuntimeException | StackOverflowError e) {
       // A fault of the program's own: the other files have their findings still, and nobody is to
       // take those of an earlier text for those of this one.
+      LOG.log(Level.WARNING, e, () -> "cannot check " + file.path());
       send(file, List.of(notChecked(e)));
     }
   }

@@ -83,8 +83,7 @@ public final class EditingSoak {
    * @param different the files whose findings were not those of a new server
    * @param faults how often the server could not check a text for a fault of its own
    */
-  record Outcome(
-      List<Long> memory, List<Integer> threads, List<String> different, int faults) {
+  record Outcome(List<Long> memory, List<Integer> threads, List<String> different, int faults) {
     /** By how much memory grew from the middle of the soak to its end, at most. */
     double growth() {
       long middle = Collections.max(memory.subList(STAGES / 2 - 2, STAGES / 2 + 1));

@@ -82,8 +82,7 @@ class KillTests {
     for (int id : asked) {
       JsonObject answer = session.answer(id);
       boolean cancelled =
-          answer.has("error")
-              && answer.getAsJsonObject("error").get("code").getAsInt() == -32800;
+          answer.has("error") && answer.getAsJsonObject("error").get("code").getAsInt() == -32800;
       assertThat(answer.has("result") || cancelled).as(answer.toString()).isTrue();
     }
     assertThat(session.messageCount() - before).isEqualTo(500);
