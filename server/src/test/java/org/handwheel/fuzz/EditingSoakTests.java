@@ -15,7 +15,8 @@ class EditingSoakTests {
     assertThat(outcome.different()).isEmpty();
     assertThat(outcome.faults()).isZero();
     assertThat(outcome.growth()).isLessThan(0.5);
+    // Workers start when they are first needed; beyond one for each processor there are none.
     assertThat(Collections.max(outcome.threads()) - Collections.min(outcome.threads()))
-        .isLessThanOrEqualTo(2);
+        .isLessThanOrEqualTo(2 + Runtime.getRuntime().availableProcessors());
   }
 }
