@@ -175,12 +175,8 @@ final class FormatCommand implements Callable<Integer> {
     } else if (look.check) {
       output.line(names.shown(file));
     } else {
-      write(file, formatted);
+      NewText.change(file, text, formatted).ifPresent(why -> trouble.put(file, why));
     }
     return true;
-  }
-
-  private void write(Path file, String text) {
-    NewText.write(file, text, NewText.Existing.REPLACE).ifPresent(why -> trouble.put(file, why));
   }
 }

@@ -11,6 +11,7 @@ import org.handwheel.ide.RulePages;
 import org.handwheel.lsp.PackedPages;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
+import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.plan.picture.Projection;
 import org.jspecify.annotations.Nullable;
@@ -47,13 +48,15 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel fit \"10 H7\"                  the limits of a bore",
       "  handwheel picture p.plan four          a setup drawn, as SVG",
       "  handwheel draft block.plan             a plan from part, stock and shop",
+      "  handwheel log p.plan four height 21.24 --with mic25",
+      "                                         a reading, and the next cut",
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format`, `draft -o`, `check --write-baseline` and `git-setup --write`",
-      "write files. Only `diff --git`, `check --since`, `git-setup` and the merge",
-      "driver start a program: git."
+      "Only `format`, `draft -o`, `log`, `check --write-baseline` and",
+      "`git-setup --write` write files. Only `diff --git`, `check --since`,",
+      "`git-setup` and the merge driver start a program: git."
     })
 final class Handwheel implements Callable<Integer> {
   static final int EXIT_CLEAN = 0;
@@ -71,7 +74,24 @@ final class Handwheel implements Callable<Integer> {
 
   /** Runs one command; never throws, and never ends the process. */
   static int run(Surroundings surroundings, String... args) {
-    return run(surroundings, new PackedPages(), args);
+    return LspCommand.isPlain(args)
+        // An editor waits: what understands options takes longer to start than the server.
+        ? serve(surroundings)
+        : run(surroundings, new PackedPages(), args);
+  }
+
+  private static int serve(Surroundings surroundings) {
+    Output output = Output.of(surroundings);
+    try {
+      return new LspCommand(surroundings).call();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return EXIT_TROUBLE;
+    } catch (RuntimeException e) {
+      return internalError(surroundings, output, words(e), e);
+    } catch (OutOfMemoryError e) {
+      return internalError(surroundings, output, "there is not enough memory", e);
+    }
   }
 
   /** Runs one command with other pages for the rules. */
@@ -110,7 +130,8 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
             .addSubcommand(new DraftCommand(surroundings, output))
-            .addSubcommand(StackUpCommand.commandLine(output))
+            .addSubcommand(new LogCommand(surroundings, output))
+            .addSubcommand(StackUpCommand.commandLine(surroundings, output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
@@ -125,6 +146,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
         .registerConverter(HoleVerb.class, word -> choice(HoleVerb.class, word))
+        .registerConverter(PartDimension.class, word -> choice(PartDimension.class, word))
         .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
         .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
         .setExecutionExceptionHandler(

@@ -53,6 +53,17 @@ public final class WorkspaceLoader {
    *     counts, not what is on disk
    */
   public Loaded load(Collection<String> paths, Map<String, SyntaxTree> open) {
+    return load(paths, open, Map.of());
+  }
+
+  /**
+   * Loads files, going on from trees of earlier texts of theirs: what has not changed on disk keeps
+   * its tree.
+   *
+   * @param before trees of files read earlier, by their workspace paths
+   */
+  public Loaded load(
+      Collection<String> paths, Map<String, SyntaxTree> open, Map<String, SyntaxTree> before) {
     Map<String, SyntaxTree> files = new HashMap<>();
     Map<String, String> unreadable = new HashMap<>();
     Set<String> seen = new HashSet<>();
@@ -74,7 +85,9 @@ public final class WorkspaceLoader {
           unreadable.put(path, refused.reason());
           continue;
         }
-        tree = SyntaxTree.parse(path, ((TextFile.Text) result).text());
+        String text = ((TextFile.Text) result).text();
+        SyntaxTree earlier = before.get(path);
+        tree = earlier == null ? SyntaxTree.parse(path, text) : earlier.update(text);
         parsing += nanoClock.getAsLong() - read;
       }
       files.put(path, tree);

@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Located;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Part;
 import org.handwheel.model.Step;
 import org.handwheel.model.build.LengthParser;
 import org.handwheel.syntax.Origin;
@@ -100,7 +101,9 @@ final class Facts {
       String id = owner + "." + component.getName();
       String own = LABELS.getOrDefault(id, words(component.getName()));
       Object value = value(component, said);
-      if (value == null) {
+      // How a size is written is no fact of the part; where a title block makes it one, the limits
+      // that come of it are compared.
+      if (value == null || value instanceof Part.Notation) {
         continue;
       }
       if (PLAIN.contains(id)) {

@@ -12,6 +12,7 @@ import org.handwheel.model.Inspection;
 import org.handwheel.model.LogSection;
 import org.handwheel.model.Names;
 import org.handwheel.model.Names.Use;
+import org.handwheel.model.Part;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
@@ -19,6 +20,8 @@ import org.handwheel.model.Step;
 import org.handwheel.plan.diff.Change.Area;
 import org.handwheel.plan.diff.Change.Verb;
 import org.handwheel.plan.diff.Differences.More;
+import org.handwheel.units.LengthText;
+import org.handwheel.work.Drawing;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.SizeState;
 import org.jspecify.annotations.Nullable;
@@ -153,6 +156,21 @@ final class PlanParts {
     }
     List<Change> changes = new ArrayList<>();
     for (PartDimension dimension : PartDimension.values()) {
+      Drawing.Demand was = left.drawing().demand(dimension);
+      Drawing.Demand is = right.drawing().demand(dimension);
+      if (was != null
+          && is != null
+          && was.nominal().equals(is.nominal())
+          && isUntoleranced(left.plan(), dimension)
+          && isUntoleranced(right.plan(), dimension)) {
+        // Limits that a general tolerance or the places of a number bring in.
+        changes.addAll(
+            Differences.worked(
+                Area.SIZE,
+                dimension.word() + " by the drawing",
+                Fact.of(LengthText.range(was.limits())),
+                Fact.of(LengthText.range(is.limits()))));
+      }
       SizeState one = left.end().size(dimension);
       SizeState other = right.end().size(dimension);
       if (one != null && other != null) {
@@ -167,6 +185,11 @@ final class PlanParts {
     changes.addAll(
         Differences.worked(Area.TIME, "time in all", Figures.time(left), Figures.time(right)));
     return changes;
+  }
+
+  private static boolean isUntoleranced(Plan plan, PartDimension dimension) {
+    Part.DimensionSpec spec = plan.part() == null ? null : plan.part().dimension(dimension);
+    return spec != null && spec.limits() == null;
   }
 
   private static boolean isWhole(PlanRun run) {
