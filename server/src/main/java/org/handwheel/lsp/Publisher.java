@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
@@ -27,7 +28,21 @@ final class Publisher {
   private final AtomicReference<@Nullable Snapshot> wanted = new AtomicReference<>();
   private final AtomicBoolean running = new AtomicBoolean();
   private final Map<String, PublishDiagnosticsParams> sent = new HashMap<>();
+
+  /**
+   * What was worked out of each file when it was last looked at: the same need not be told again.
+   */
+  private final Map<String, Told> told = new ConcurrentHashMap<>();
+
   private volatile @Nullable LanguageClient client;
+
+  private record Told(int version, View view) {
+    /** A view is worked out once, so that the same one tells enough. */
+    @SuppressWarnings("ReferenceEquality")
+    boolean isSame(@Nullable Told other) {
+      return other != null && version == other.version && view == other.view;
+    }
+  }
 
   Publisher(Session session, Executor worker) {
     this.session = session;
@@ -56,6 +71,7 @@ final class Publisher {
     }
     synchronized (sent) {
       sent.remove(uri);
+      told.remove(uri);
       LanguageClient target = client;
       if (target != null) {
         target.publishDiagnostics(new PublishDiagnosticsParams(uri, List.of()));
@@ -83,9 +99,15 @@ final class Publisher {
         return;
       }
       View view = snapshot.view(file);
+      Told now = new Told(file.version(), view);
+      if (now.isSame(told.get(file.uri()))) {
+        continue;
+      }
       List<Diagnostic> diagnostics =
           new ToProtocol(session.client(), snapshot, file, view).diagnostics();
-      send(file, diagnostics);
+      if (send(file, diagnostics)) {
+        told.put(file.uri(), now);
+      }
     }
     for (WorkspaceRoot root : session.allRoots()) {
       List<Diagnostic> unread = session.settings().diagnostics(root, session.client().positions());
@@ -107,7 +129,8 @@ final class Publisher {
     }
   }
 
-  private void send(OpenFile file, List<Diagnostic> diagnostics) {
+  /** Sends findings unless the editor has them; says whether it has them now. */
+  private boolean send(OpenFile file, List<Diagnostic> diagnostics) {
     synchronized (sent) {
       boolean current =
           session.snapshot().file(file.uri()).map(OpenFile::version).orElse(-1) == file.version();
@@ -117,13 +140,17 @@ final class Publisher {
               && before.getDiagnostics().equals(diagnostics)
               && before.getVersion() == file.version();
       LanguageClient target = client;
-      if (!current || same || target == null) {
-        return;
+      if (!current || target == null) {
+        return false;
+      }
+      if (same) {
+        return true;
       }
       PublishDiagnosticsParams params =
           new PublishDiagnosticsParams(file.uri(), diagnostics, file.version());
       sent.put(file.uri(), params);
       target.publishDiagnostics(params);
+      return true;
     }
   }
 }

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A file's text with its sections in order. Their texts put together are the file's text.
@@ -49,12 +50,28 @@ public final class SyntaxTree {
     while (same < shorter && before.charAt(same) == text.charAt(same)) {
       same++;
     }
+    if (same == before.length() && same == text.length()) {
+      return this;
+    }
     int sameEnd = 0;
     while (sameEnd < shorter - same
         && before.charAt(before.length() - 1 - sameEnd)
             == text.charAt(text.length() - 1 - sameEnd)) {
       sameEnd++;
     }
+    return update(source.changed(text, same, sameEnd), same, sameEnd);
+  }
+
+  /**
+   * As {@link #update(String)}, by whoever knows where the text has changed.
+   *
+   * @param changed the changed text
+   * @param same how many characters at the start are sure to be the same
+   * @param sameEnd how many at the end are sure to be the same, without those at the start
+   */
+  public SyntaxTree update(SourceText changed, int same, int sameEnd) {
+    String before = source.text();
+    String text = changed.text();
     int head = keptBefore(same);
     int tail = keptFrom(before.length() - sameEnd);
     Map<Key, Deque<Section>> known = new HashMap<>();
@@ -69,7 +86,7 @@ public final class SyntaxTree {
     SectionKind kind = head == 0 ? SectionKind.PREAMBLE : sections.get(head).kind();
     split(path, text.substring(from, text.length() - cut), kind, known, next);
     next.addAll(sections.subList(tail, sections.size()));
-    return new SyntaxTree(path, new SourceText(text), next);
+    return new SyntaxTree(path, changed, next);
   }
 
   /** How many sections end, with the header that ends them, before a change at an offset. */
@@ -96,7 +113,19 @@ public final class SyntaxTree {
     return tail;
   }
 
-  private record Key(SectionKind kind, String text) {}
+  private record Key(SectionKind kind, String text) {
+    // Written out: what a record has of its own is made at run time, which delays the start.
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Key key && kind == key.kind && text.equals(key.text);
+    }
+
+    @Override
+    public int hashCode() {
+      return text.hashCode() * 31 + kind.hashCode();
+    }
+  }
 
   /**
    * Cuts a text into sections.

@@ -17,6 +17,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.work.Drawing.Demand;
+import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.SizeState;
 import org.jspecify.annotations.Nullable;
@@ -46,11 +47,13 @@ public final class ToleranceNotMeasurable extends SimpleRule {
   public void check(Checkup checkup, Consumer<Finding> out) {
     // Only what is measured after the last cut tells whether the finished size is right.
     Map<PartDimension, Measured> last = new EnumMap<>(PartDimension.class);
-    for (StepRun step : checkup.run().steps().toList()) {
-      if (step.step() instanceof Step.Cut cut) {
-        last.remove(cut.face().dimension());
-      } else if (step.step() instanceof Step.Measure measure) {
-        check(measured(step, measure), last, out);
+    for (SetupRun setup : checkup.run().setups()) {
+      for (StepRun step : setup.steps()) {
+        if (step.step() instanceof Step.Cut cut) {
+          last.remove(cut.face().dimension());
+        } else if (step.step() instanceof Step.Measure measure) {
+          check(measured(step, measure), last, out);
+        }
       }
     }
     for (Inspection inspection : checkup.plan().inspections()) {
