@@ -58,7 +58,7 @@ public record CrankPath(
   }
 
   /** The way in millimetres; of a single point, a line of no length. */
-  LineString line() {
+  public LineString line() {
     List<Coordinate> way = new ArrayList<>();
     Coordinate before = null;
     for (Point point : points) {
