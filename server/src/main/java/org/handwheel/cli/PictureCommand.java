@@ -1,18 +1,13 @@
 package org.handwheel.cli;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.handwheel.files.WorkspaceLoader;
-import org.handwheel.model.Workspace;
 import org.handwheel.plan.picture.Picture;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.picture.SetupPicture;
 import org.handwheel.plan.picture.SvgPicture;
 import org.handwheel.rules.Checked;
-import org.handwheel.rules.Checker;
-import org.handwheel.shop.StandardTables;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -61,14 +56,9 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Checked checked = checked();
-    if (checked.run() == null) {
-      throw new UserException(plan + ": it is no plan that can be worked through");
-    }
-    if (checked.findings().stream().anyMatch(found -> found.rule().equals("language-level"))) {
-      throw new UserException(plan + ": it is written in a newer level of the language");
-    }
-    List<SetupRun> setups = checked.run().knownSetups().toList();
+    CheckedPlan loaded = CheckedPlan.load(plan, surroundings);
+    Checked checked = loaded.checked();
+    List<SetupRun> setups = loaded.run().knownSetups().toList();
     SetupRun found = find(setups);
     Optional<Picture> picture = SetupPicture.of(checked.tree(), found, projection);
     if (picture.isEmpty()) {
@@ -93,26 +83,5 @@ final class PictureCommand implements Callable<Integer> {
     }
     throw new UserException(
         plan + ": it has no setup '" + asked + "' that can be read, with all before it");
-  }
-
-  private Checked checked() {
-    Targets targets = Targets.find(List.of(plan), null, "stdin.plan", surroundings);
-    if (targets.targets().size() != 1) {
-      throw new UserException(
-          targets.unreadable().values().stream()
-              .findFirst()
-              .map(reason -> plan + ": " + reason)
-              .orElse(plan + ": name one plan"));
-    }
-    Targets.Target target = targets.targets().get(0);
-    Workspace workspace =
-        new WorkspaceLoader(target.root(), surroundings.nanoClock())
-            .load(List.of(target.path()), Map.of())
-            .workspace();
-    @Nullable String reason = workspace.unreadable().get(target.path());
-    if (reason != null) {
-      throw new UserException(plan + ": " + reason);
-    }
-    return new Checker(StandardTables.builtIn()).check(workspace, target.path());
   }
 }

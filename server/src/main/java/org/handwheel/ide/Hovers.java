@@ -278,6 +278,11 @@ public final class Hovers {
                 return hover(spot.origin(), withForm(text.build(), parent));
               });
     }
+    if (parent instanceof HandwheelParser.GeneralToleranceLineContext
+        || parent instanceof HandwheelParser.PlacesToleranceLineContext) {
+      return GeneralToleranceHover.text(view)
+          .map(text -> hover(spot.origin(), withForm(text, parent)));
+    }
     if (parent instanceof HoleCutLineContext) {
       SetupRun setup = here.setup().orElse(null);
       StepRun made = here.step().orElse(null);

@@ -21,6 +21,7 @@ import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
 import org.handwheel.units.Quantity;
+import org.handwheel.work.DrawnLimits;
 import org.jspecify.annotations.Nullable;
 
 /** What a name stands for: an owned thing with its properties, a value, a hole or a feature. */
@@ -201,9 +202,7 @@ final class ThingHover {
     StandardHover standard = new StandardHover(view.tables());
     if (spec.dia() != null) {
       text.fact("Diameter", spec.dia().toString());
-      if (spec.limits() != null) {
-        text.fact("Limits", spec.limits().toString());
-      }
+      limits(text, spec);
       if (spec.fit() != null) {
         standard.fit(spec.fit(), spec.dia()).ifPresent(text::add);
       }
@@ -227,10 +226,27 @@ final class ThingHover {
                       + String.join(
                           " ", spec.position().corner().stream().map(f -> f.word()).toList())));
     }
+    ChainHover.add(text, view, spec);
     if (spec.thread() != null) {
       standard.thread(spec.thread()).ifPresent(text::add);
     }
     return text.build();
+  }
+
+  private void limits(HoverText.Builder text, HoleSpec spec) {
+    Plan plan = view.plan();
+    if (plan == null || plan.part() == null || spec.fit() != null) {
+      return;
+    }
+    DrawnLimits.of(spec, plan.part(), plan.shop().limits(), view.tables())
+        .ifPresent(
+            found ->
+                text.fact(
+                    "Limits",
+                    found.limits()
+                        + (found.source() == DrawnLimits.Source.OWN
+                            ? ""
+                            : " (" + found.source().words() + ")")));
   }
 
   private static String depth(HoleSpec spec) {

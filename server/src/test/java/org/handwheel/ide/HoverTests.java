@@ -65,6 +65,54 @@ final class HoverTests {
   }
 
   @Test
+  void theGeneralToleranceTellsTheLimitsOfEachSize() {
+    String iso = plain(general("[[toler$0ance]] ISO 2768 m"));
+    // ISO 2768-1 Table 1, m: 0.3 over 30 to 120, 0.2 over 6 to 30
+    assertThat(iso)
+        .contains("length 48.00 mm (1.8898 in): 47.70..48.30 mm", "height 19.00 mm")
+        .contains("hole oil, dia 8.00 mm (0.315 in): 7.80..8.20 mm", "ISO 2768-1:1989, table 1")
+        .doesNotContain("width");
+    String block = plain(general("[[toler$0ance]] 0.0 +-0.2, 0.00 +-0.05"));
+    assertThat(block)
+        .contains("one place: +-0.20 mm (7.9 thou)", "2 places: +-0.05 mm (2 thou)")
+        .contains("length 48.00 mm (1.8898 in): 47.95..48.05 mm")
+        .contains("height 19.00 mm (0.748 in): 18.80..19.20 mm")
+        .contains("One size is not covered");
+  }
+
+  @Test
+  void aSizeNamesWhatSetsItsLimits() {
+    assertThat(
+            plain(
+                general("tolerance 0.0 +-0.2, 0.00 +-0.05").replace("  length", "  [[len$0gth]]")))
+        .contains("Limits: 47.95..48.05 mm (1.8878..1.8917 in) (general tolerance by the places");
+    assertThat(plain(general("tolerance ISO 2768 c").replace("hole oil", "hole [[o$0il]]")))
+        .contains("Limits: 7.50..8.50 mm (0.2953..0.3346 in) (general tolerance)");
+  }
+
+  /** 48 +-0.3 less 20 +-0.2 less half of 8 +-0.2, all class m of ISO 2768-1: 24 +-0.6 at worst. */
+  @Test
+  void aHoleTellsItsWallsWithTheirTolerances() {
+    String text =
+        plain(
+            general("tolerance ISO 2768 m")
+                .replace(
+                    "hole oil in top, dia 8, through",
+                    "hole [[o$0il]] in top, dia 8, depth 12, at (20, 15)"));
+    assertThat(text)
+        .contains("Wall to the right: 24.00 mm (0.9449 in), 23.40..24.60 mm (0.9213..0.9685 in)")
+        .contains("at worst, 23.626..24.374 mm")
+        .contains("Left below it: 7.00 mm (0.2756 in), 6.60..7.40 mm")
+        .contains("root of the sum of the squares");
+  }
+
+  private static String general(String line) {
+    return "language 1\nplan \"Oil box\"\n  units mm\npart\n  "
+        + line
+        + "\n  length 48.00\n  width 30 +-0.1\n  height 19.0\n  hole oil in top, dia 8, through\n";
+  }
+
+  @Test
   void aHoleInALineTellsItsOwnRowAndItsState() {
     String text =
         plain(Fixture.HEAD + PART + HOLES + "  drill journal 13.75\n  ream [[jour$0nal]]\n");

@@ -1,7 +1,10 @@
 package org.handwheel.plan.draft;
 
+import java.util.Optional;
+import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
 import org.handwheel.units.Length;
+import org.handwheel.work.Workpiece;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,4 +22,27 @@ record Opening(
     Length half,
     Length below,
     Length depth,
-    boolean several) {}
+    boolean several) {
+
+  /** Whether it goes through and looks the same from both ends. */
+  boolean isSameFromBelow() {
+    return work != null
+        && below.isPositive()
+        && work.further().stream().allMatch(next -> next[0].equals("ream"));
+  }
+
+  /**
+   * What is left beside it for a parallel at the fixed or the moving jaw, with a little to spare.
+   */
+  Optional<Length> room(Face fixed, Workpiece work, Numbers numbers) {
+    return extent
+        .beside(fixed.dimension(), half, work)
+        .map(room -> room.minus(numbers.usual("0.3", "0.012")));
+  }
+
+  /** Whether parallels of this thickness stay clear of the tool that goes through, if one does. */
+  boolean isClearOf(Length thickness, Face fixed, Workpiece work, Numbers numbers) {
+    return !below.isPositive()
+        || room(fixed, work, numbers).map(room -> !room.isLessThan(thickness)).orElse(false);
+  }
+}

@@ -20,6 +20,7 @@ import org.handwheel.plan.draft.HoleTools.Stay;
 import org.handwheel.plan.draft.Search.Reached;
 import org.handwheel.rules.Checked;
 import org.handwheel.shop.drill.DrillPoint;
+import org.handwheel.syntax.Finding;
 import org.handwheel.units.Length;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
@@ -36,6 +37,7 @@ final class Openings {
   private final PlanText text;
   private final HoleTools tools;
   private final OpeningSetups holding;
+  private final Continued continued;
   private final Outlines outlines;
   private final Cutters cutters;
   private final Set<String> missing = new LinkedHashSet<>();
@@ -45,15 +47,30 @@ final class Openings {
     this.text = text;
     this.tools = new HoleTools(task);
     this.holding = new OpeningSetups(task);
+    this.continued = new Continued(task);
     this.outlines = new Outlines(task);
     this.cutters = new Cutters(task);
   }
 
-  /** What came of it. */
+  /**
+   * What came of it.
+   *
+   * @param setups all of the plan, those that cut the faces too
+   * @param leftOut what of the drawing they do not make
+   */
   record Made(List<SetupDraft> setups, List<String> leftOut, Checked checked) {}
 
-  /** The setups for all holes and slots, or nothing; then what is missing is known. */
-  Optional<Made> make(Reached reached, Why why) {
+  /** Whether openings may be made in the setup that cut the last face. */
+  enum Holding {
+    WHERE_IT_IS,
+    ANEW
+  }
+
+  /**
+   * The setups for all holes and slots, the face setups before them; or nothing, and then what is
+   * missing is known.
+   */
+  Optional<Made> make(Reached reached, Holding holding, Why why) {
     Workpiece work = reached.work();
     Map<Face, List<Opening>> byFace = new LinkedHashMap<>();
     List<String> leftOut = new ArrayList<>();
@@ -63,50 +80,89 @@ final class Openings {
       return Optional.empty();
     }
     List<Face> order =
-        byFace.keySet().stream()
-            .sorted(
-                Comparator.<Face, Integer>comparing(face -> hasReamed(byFace.get(face)) ? 1 : 0)
-                    .thenComparing(face -> task.byRank().indexOf(face)))
-            .toList();
-    List<SetupDraft> setups = new ArrayList<>();
-    Checked checked = reached.checked();
-    String cutter = reached.cutter();
-    for (Face face : order) {
-      Optional<SetupDraft> setup = Optional.empty();
-      List<Opening> openings = byFace.getOrDefault(face, List.of());
-      Why faceWhy = Why.of("holes and slots in the " + face.word());
-      for (SetupDraft candidate : holding.candidates(work, face, openings, cutter, faceWhy)) {
-        List<SetupDraft> all = new ArrayList<>(reached.setups());
-        all.addAll(setups);
-        all.add(candidate);
-        Checked now = text.check(all, checked);
-        if (now.findings().stream().noneMatch(finding -> Search.isAgainst(now, finding))) {
-          setup = Optional.of(candidate);
-          checked = now;
-          break;
-        }
-        now.findings().stream()
-            .filter(finding -> Search.isAgainst(now, finding))
-            .forEach(finding -> faceWhy.add(finding.message()));
-      }
-      if (setup.isEmpty()) {
-        missing.addAll(faceWhy.sentences());
-        missing.forEach(why::add);
+        new ArrayList<>(
+            byFace.keySet().stream()
+                .sorted(
+                    Comparator.<Face, Integer>comparing(face -> hasReamed(byFace.get(face)) ? 1 : 0)
+                        .thenComparing(face -> task.byRank().indexOf(face)))
+                .toList());
+    State state = new State(reached.setups(), reached.checked(), reached.cutter());
+    if (holding == Holding.WHERE_IT_IS) {
+      Optional<State> further = continued(reached, state, order, byFace);
+      if (further.isEmpty()) {
         return Optional.empty();
       }
-      setups.add(setup.get());
-      cutter = setup.get().cutter() == null ? cutter : setup.get().cutter();
+      state = further.get();
     }
+    for (Face face : order) {
+      Why faceWhy = Why.of("holes and slots in the " + face.word());
+      List<Opening> openings = byFace.getOrDefault(face, List.of());
+      Optional<State> next =
+          firstSound(
+              state,
+              this.holding.candidates(work, face, openings, state.cutter(), faceWhy),
+              faceWhy);
+      if (next.isEmpty()) {
+        if (holding == Holding.ANEW) {
+          missing.addAll(faceWhy.sentences());
+          missing.forEach(why::add);
+        }
+        return Optional.empty();
+      }
+      state = next.get();
+    }
+    List<SetupDraft> setups = new ArrayList<>(state.setups());
     for (FeatureSpec outline : outlines()) {
       Why outlineWhy = Why.of("the outline " + outline.name() + " is left to you");
       Optional<SetupDraft> setup = this.outlines.setup(outline, work, outlineWhy);
-      if (setup.isPresent()) {
-        setups.add(setup.get());
-      } else {
+      setup.ifPresent(setups::add);
+      if (setup.isEmpty()) {
         leftOut.addAll(outlineWhy.sentences());
       }
     }
-    return Optional.of(new Made(List.copyOf(setups), leftOut, checked));
+    return Optional.of(new Made(setups, leftOut, state.checked()));
+  }
+
+  /** The setups so far, their check, and the cutter in the spindle. */
+  private record State(List<SetupDraft> setups, Checked checked, @Nullable String cutter) {}
+
+  /** The first face whose openings can follow in the last setup as it is; it leaves the order. */
+  private Optional<State> continued(
+      Reached reached, State state, List<Face> order, Map<Face, List<Opening>> byFace) {
+    if (state.setups().isEmpty()) {
+      return Optional.empty();
+    }
+    int index = state.setups().size() - 1;
+    SetupDraft last = state.setups().get(index);
+    State before = new State(state.setups().subList(0, index), state.checked(), state.cutter());
+    for (Face face : order) {
+      List<Opening> openings = byFace.getOrDefault(face, List.of());
+      Optional<State> next =
+          continued
+              .with(reached.checked(), last, face, openings)
+              .flatMap(setup -> firstSound(before, List.of(setup), Why.of(face)));
+      if (next.isPresent()) {
+        order.remove(face);
+        return next;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<State> firstSound(State state, List<SetupDraft> candidates, Why why) {
+    for (SetupDraft candidate : candidates) {
+      List<SetupDraft> all = new ArrayList<>(state.setups());
+      all.add(candidate);
+      Checked now = text.check(all, state.checked());
+      List<Finding> against =
+          now.findings().stream().filter(finding -> Search.isAgainst(now, finding)).toList();
+      if (against.isEmpty()) {
+        String cutter = candidate.cutter() == null ? state.cutter() : candidate.cutter();
+        return Optional.of(new State(List.copyOf(all), now, cutter));
+      }
+      against.forEach(finding -> why.add(finding.message()));
+    }
+    return Optional.empty();
   }
 
   /** The tools that holes and slots want and the shop does not have. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
@@ -20,6 +21,8 @@ import org.handwheel.work.Workpiece;
 final class Words {
   /** How long a line of comment gets, two blanks and the sign included. */
   private static final int WIDTH = 100;
+
+  private static final Pattern NUMBER_AND_UNIT = Pattern.compile("(\\d) (mm|in|thou)\\b");
 
   private Words() {}
 
@@ -169,7 +172,10 @@ final class Words {
   static List<String> filled(List<String> sentences) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : String.join(" ", sentences).split(" ", -1)) {
+    // A number and its unit stay together.
+    String text = NUMBER_AND_UNIT.matcher(String.join(" ", sentences)).replaceAll("$1\u00a0$2");
+    for (String each : text.split(" ", -1)) {
+      String word = each.replace('\u00a0', ' ');
       if (line.length() > 0 && line.length() + 1 + word.length() > WIDTH - 4) {
         lines.add(line.toString());
         line.setLength(0);

@@ -83,7 +83,7 @@ public final class FaceNotCleaned extends SimpleRule {
       boolean cut =
           planned
               ? checkup.facesToCut().contains(face)
-              : !start.isMachined() && start.skin() != Skin.DRAWN;
+              : !start.isMachined() && start.skin() != Skin.DRAWN && !stock.staysOnPurpose(face);
       if (face.dimension() == demand.dimension() && cut && stock.skins().containsKey(face)) {
         skins =
             skins.plus(Engine.skinDepth(checkup.run().start().face(face).skin(), checkup.limits()));

@@ -236,10 +236,9 @@ final class CompletionTests {
   @Test
   void theNextHoldIsProposed() {
     String one = HEAD + FIRST.substring(0, FIRST.indexOf("setup two"));
-    assertThat(labels(at(HEAD + "setup one\n  $0\n")))
-        .first()
-        .asString()
-        .startsWith("hold in V80, up top, fixed back, on pair P6x1");
+    List<String> first = labels(at(HEAD + "setup one\n  $0\n"));
+    assertThat(first).startsWith("deburr all edges");
+    assertThat(first.get(1)).startsWith("hold in V80, up top, fixed back, on pair P6x1");
     assertThat(labels(at(one + "setup two\n  $0\n")))
         .first()
         .asString()

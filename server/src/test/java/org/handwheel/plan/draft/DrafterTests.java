@@ -2,6 +2,8 @@ package org.handwheel.plan.draft;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -25,6 +27,9 @@ class DrafterTests {
 
   /** No part, however awkward, keeps anyone waiting longer. */
   private static final long LONGEST_MS = 5_000;
+
+  /** Processor time: other work on the machine does not count. */
+  private static final ThreadMXBean CLOCK = ManagementFactory.getThreadMXBean();
 
   private static final String SHOP =
       """
@@ -322,9 +327,9 @@ class DrafterTests {
         "size %s x %s x %s\n%s front back top bottom\n%s left right\n"
             .formatted(length + more, width + more, height + more, skin, ends);
     String plan = plan(part.toString(), stock);
-    long start = System.nanoTime();
+    long start = CLOCK.getCurrentThreadCpuTime();
     Drafted drafted = draft(plan, FULL_SHOP);
-    long millis = (System.nanoTime() - start) / 1_000_000;
+    long millis = (CLOCK.getCurrentThreadCpuTime() - start) / 1_000_000;
     assertThat(millis).as(plan).isLessThan(LONGEST_MS);
     // A quarter of the blocks must be ones the shop can make, else this shows little.
     Statistics.collect(drafted instanceof Drafted.Plans ? "drafted" : "missing");
