@@ -148,4 +148,16 @@ await check('draft', async () => {
   });
 });
 
+if (process.env.E2E_SHEET) {
+  await check('sheet', async () => {
+    await bench.openFile('bearing-block.plan');
+    await bench.command('Handwheel: Show the Sheet');
+    await bench.panel('iframe#sheet');
+    await bench.eventually('no sheet of the plan', async () => {
+      const texts = await Promise.all(page.frames().map(frame => frame.locator('body').innerText({ timeout: 1000 }).catch(() => '')));
+      return texts.some(text => text.includes('Feed pump bearing block') && text.length > 1000 && !text.includes('Explorer'));
+    });
+  });
+}
+
 await bench.close();
