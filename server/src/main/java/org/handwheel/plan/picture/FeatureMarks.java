@@ -90,10 +90,8 @@ final class FeatureMarks {
     boolean isSeen = removed.from() == lies.up() || removed.through();
     String part = words(removed);
     if (isRound(removed)) {
-      marks.add(
-          new Mark(isHere ? Style.REMOVED : Style.FORMER, region, part, removed.step()));
-      standing(region)
-          .forEach(ring -> marks.add(new Mark(Style.EDGE, ring, "", removed.step())));
+      marks.add(new Mark(isHere ? Style.REMOVED : Style.FORMER, region, part, removed.step()));
+      standing(region).forEach(ring -> marks.add(new Mark(Style.EDGE, ring, "", removed.step())));
       return;
     }
     Style style = !isSeen ? Style.HIDDEN : isHere ? Style.REMOVED : Style.OUTLINE;
@@ -187,10 +185,7 @@ final class FeatureMarks {
             z);
     marks.add(
         new Mark(
-            Style.HIDDEN,
-            hollow.outline(look).getExteriorRing(),
-            hollow.part(),
-            removed.step()));
+            Style.HIDDEN, hollow.outline(look).getExteriorRing(), hollow.part(), removed.step()));
   }
 
   // ---- Where it lies and what it is called

@@ -123,5 +123,4 @@ final class SvgWriter {
           .append("\"/>\n");
     }
   }
-
 }

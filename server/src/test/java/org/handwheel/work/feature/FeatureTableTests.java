@@ -188,8 +188,9 @@ class FeatureTableTests {
     assertThat(steps.stations())
         .allMatch(station -> !station.x().isNegative() && !station.y().isPositive());
     Geometry keeps =
-        box(0, 0, 60, 40).difference(box(55, 0, 60, 5)).union(PLANE.createPoint(
-            new Coordinate(55, 5)).buffer(5, 64));
+        box(0, 0, 60, 40)
+            .difference(box(55, 0, 60, 5))
+            .union(PLANE.createPoint(new Coordinate(55, 5)).buffer(5, 64));
     assertThat(table.run().sweep()).isNotNull();
     assertThat(table.run().sweep().intersection(keeps).getArea()).isLessThan(0.01);
     assertThat(table.middle()).isNotNull();
