@@ -52,8 +52,8 @@ await check('file type', async () => {
 });
 
 await check('squiggle', async () => {
-  await bench.eventually('no squiggle', async () => await page.locator('.squiggly-error').count() > 0);
   await bench.command('View: Focus Problems');
+  await bench.eventually('no squiggle', async () => await page.locator('.squiggly-error').count() > 0);
   const text = await bench.eventually('no overcut', () => finding('below the least height'));
   const [line, column] = bench.place('finish bottom to bore');
   assert.ok(text.includes(`[Ln ${line}, Col ${column}]`), `at the wrong place: ${text}`);
