@@ -15,6 +15,7 @@ import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.Plan;
 import org.handwheel.model.build.ValueReader;
 import org.handwheel.rules.Checker;
+import org.handwheel.shop.drill.DrillPoint;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SyntaxTree;
@@ -214,6 +215,7 @@ final class ThingHover {
     if (spec.drillDepth() != null) {
       text.fact("Tapping drill goes", spec.drillDepth().value() + " deep");
     }
+    seats(text, spec);
     if (spec.position() != null) {
       text.fact(
           "At",
@@ -231,6 +233,44 @@ final class ThingHover {
       standard.thread(spec.thread()).ifPresent(text::add);
     }
     return text.build();
+  }
+
+  /** Spotface, counterbore and countersink, and how deep a drill's point goes. */
+  private void seats(HoverText.Builder text, HoleSpec spec) {
+    fact(text, "Spotface", spec.spotface());
+    if (spec.counterboreDia() != null && spec.counterboreDepth() != null) {
+      text.fact("Counterbore", spec.counterboreDia() + ", " + spec.counterboreDepth() + " deep");
+    }
+    if (spec.countersink() != null
+        && spec.dia() != null
+        && !spec.countersink().isLessThan(spec.dia())) {
+      text.fact(
+          "Countersink",
+          spec.countersink()
+              + ", "
+              + new DrillPoint(90).countersinkDepth(spec.countersink(), spec.dia())
+              + " deep at 90 deg, "
+              + new DrillPoint(82).countersinkDepth(spec.countersink(), spec.dia())
+              + " at 82 deg");
+    }
+    Length full = spec.drillDepth() != null ? spec.drillDepth().value() : spec.depth();
+    Length drill =
+        spec.thread() == null
+            ? spec.dia()
+            : view.tables()
+                .threads()
+                .find(spec.thread())
+                .map(thread -> thread.tapDrill().diameter())
+                .orElse(null);
+    if (!spec.through() && full != null && drill != null) {
+      text.fact(
+          "The drill's point",
+          "reaches "
+              + DrillPoint.GENERAL.tipDepth(drill, full)
+              + " at 118 deg, "
+              + DrillPoint.TOUGH.tipDepth(drill, full)
+              + " at 135 deg");
+    }
   }
 
   private void limits(HoverText.Builder text, HoleSpec spec) {

@@ -8,8 +8,14 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticSeverity;
+import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.ide.View;
@@ -23,6 +29,8 @@ import org.jspecify.annotations.Nullable;
  * state older than one already sent.
  */
 final class Publisher {
+  private static final Logger LOG = Logger.getLogger(Publisher.class.getName());
+
   private final Session session;
   private final Executor worker;
   private final AtomicReference<@Nullable Snapshot> wanted = new AtomicReference<>();
@@ -98,21 +106,43 @@ final class Publisher {
       if (wanted.get() != null) {
         return;
       }
-      View view = snapshot.view(file);
-      Told now = new Told(file.version(), view);
-      if (now.isSame(told.get(file.uri()))) {
-        continue;
-      }
-      List<Diagnostic> diagnostics =
-          new ToProtocol(session.client(), snapshot, file, view).diagnostics();
-      if (send(file, diagnostics)) {
-        told.put(file.uri(), now);
-      }
+      publish(snapshot, file);
     }
     for (WorkspaceRoot root : session.allRoots()) {
       List<Diagnostic> unread = session.settings().diagnostics(root, session.client().positions());
       sendSettings(SettingsFiles.file(root).toUri().toString(), unread);
     }
+  }
+
+  private void publish(Snapshot snapshot, OpenFile file) {
+    try {
+      View view = snapshot.view(file);
+      Told now = new Told(file.version(), view);
+      if (now.isSame(told.get(file.uri()))) {
+        return;
+      }
+      if (send(file, new ToProtocol(session.client(), snapshot, file, view).diagnostics())) {
+        told.put(file.uri(), now);
+      }
+    } catch (RuntimeException | StackOverflowError e) {
+      // A fault of the program's own: the other files have their findings still, and nobody is to
+      // take those of an earlier text for those of this one.
+      LOG.log(Level.WARNING, e, () -> "cannot check " + file.path());
+      send(file, List.of(notChecked(e)));
+    }
+  }
+
+  private static Diagnostic notChecked(Throwable fault) {
+    Diagnostic diagnostic = new Diagnostic();
+    diagnostic.setRange(new Range(new Position(0, 0), new Position(0, 0)));
+    diagnostic.setSeverity(DiagnosticSeverity.Error);
+    diagnostic.setSource(ToProtocol.SOURCE);
+    diagnostic.setMessage(
+        Either.forLeft(
+            "this text could not be checked: internal error ("
+                + fault.getClass().getSimpleName()
+                + ")"));
+    return diagnostic;
   }
 
   /** Settings files are not open in the editor as such: their findings have no version. */

@@ -135,6 +135,11 @@ public final class Section {
     return found >= 0 ? found : -found - 2;
   }
 
+  /** Where the line of a place starts, lines joined by {@code \\} counting as one. */
+  int lineStart(Origin place) {
+    return lineStarts[lineOf(place.start())];
+  }
+
   private int[] lineStarts() {
     return IntStream.concat(
             IntStream.of(0),

@@ -33,9 +33,22 @@ public final class SyntaxTree {
 
   /** Parses any text; never fails. */
   public static SyntaxTree parse(String path, String text) {
+    return parse(path, new SourceText(text));
+  }
+
+  private static SyntaxTree parse(String path, SourceText source) {
     List<Section> sections = new ArrayList<>();
-    split(path, text, SectionKind.PREAMBLE, Map.of(), sections);
-    return new SyntaxTree(path, new SourceText(text), sections);
+    if (isTooLarge(source)) {
+      sections.add(SectionParser.parse(path, SectionKind.PREAMBLE, source.text()));
+    } else {
+      split(path, source.text(), SectionKind.PREAMBLE, Map.of(), sections);
+    }
+    return new SyntaxTree(path, source, sections);
+  }
+
+  /** A text that is too large is read as one sign that means nothing. */
+  private static boolean isTooLarge(SourceText source) {
+    return source.length() > BoundedLexer.LARGEST_TEXT;
   }
 
   /**
@@ -70,6 +83,9 @@ public final class SyntaxTree {
    * @param sameEnd how many at the end are sure to be the same, without those at the start
    */
   public SyntaxTree update(SourceText changed, int same, int sameEnd) {
+    if (isTooLarge(source) || isTooLarge(changed)) {
+      return parse(path, changed);
+    }
     String before = source.text();
     String text = changed.text();
     int head = keptBefore(same);

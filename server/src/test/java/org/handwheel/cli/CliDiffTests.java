@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
 import org.handwheel.examples.OtherUnit;
 import org.handwheel.plan.format.Formatter;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What {@code handwheel diff} says of two files or folders. */
@@ -62,20 +64,19 @@ final class CliDiffTests {
 
   // ---- What is no change
 
+  static Stream<String> examples() throws IOException {
+    try (Stream<Path> files = Files.list(Path.of("..", "examples"))) {
+      return files
+          .map(file -> file.getFileName().toString())
+          .filter(name -> name.endsWith(".plan"))
+          .sorted()
+          .toList()
+          .stream();
+    }
+  }
+
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "bearing-block.plan",
-        "bilge-pump-link.plan",
-        "boiler-cradle-foot.plan",
-        "crosshead-slipper.plan",
-        "engine-bed-packer.plan",
-        "hand-hole-door.plan",
-        "name-plate.plan",
-        "rudder-key.plan",
-        "stern-gland.plan",
-        "valve-chest-cover.plan"
-      })
+  @MethodSource("examples")
   void convertedToTheOtherUnitAndLaidOutAnewThereIsNoChange(String example) throws IOException {
     String text = Samples.example(example);
     String converted = OtherUnit.rewrite(text);

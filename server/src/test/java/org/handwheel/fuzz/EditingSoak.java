@@ -1,6 +1,7 @@
 package org.handwheel.fuzz;
 
 import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -80,8 +81,9 @@ public final class EditingSoak {
    * @param memory bytes in use after each tenth of the edits
    * @param threads how many there were then
    * @param different the files whose findings were not those of a new server
+   * @param faults how often the server could not check a text for a fault of its own
    */
-  record Outcome(List<Long> memory, List<Integer> threads, List<String> different) {
+  record Outcome(List<Long> memory, List<Integer> threads, List<String> different, int faults) {
     /** By how much memory grew from the middle of the soak to its end, at most. */
     double growth() {
       long middle = Collections.max(memory.subList(STAGES / 2 - 2, STAGES / 2 + 1));
@@ -108,7 +110,7 @@ public final class EditingSoak {
     }
     List<String> different = compare(session, root);
     session.end();
-    return new Outcome(memory, threads, different);
+    return new Outcome(memory, threads, different, session.faultCount());
   }
 
   private void settle(WireSession session) {
@@ -135,7 +137,7 @@ public final class EditingSoak {
 
   /** Findings may come before the shop a plan uses is open; a request waits for the last. */
   private static JsonArray last(WireSession session, Text text) throws IOException {
-    com.google.gson.JsonObject params = new com.google.gson.JsonObject();
+    JsonObject params = new JsonObject();
     params.add("textDocument", WireSession.file(text.uri));
     session.answer(session.request("textDocument/foldingRange", params));
     return session.findings(text.uri, text.version);
@@ -216,13 +218,14 @@ public final class EditingSoak {
         "%d edits of %d files with seed %d in %d s%n"
             + "memory after each tenth in MB: %s%n"
             + "threads: %s%n"
-            + "%d files with other findings than a new server%n",
+            + "%d files with other findings than a new server, %d faults%n",
         edits,
         FILES,
         seed,
         (System.nanoTime() - start) / 1_000_000_000,
         outcome.memory().stream().map(bytes -> bytes / 1_000_000).toList(),
         outcome.threads(),
-        outcome.different().size());
+        outcome.different().size(),
+        outcome.faults());
   }
 }

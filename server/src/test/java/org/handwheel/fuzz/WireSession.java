@@ -35,6 +35,7 @@ final class WireSession {
   private final Map<Integer, JsonObject> answers = new HashMap<>();
   private int lastId;
   private long messages;
+  private int faults;
 
   private WireSession() throws IOException {
     PipedOutputStream pipe = new PipedOutputStream();
@@ -226,6 +227,7 @@ final class WireSession {
       if (message.get("method").getAsString().equals("textDocument/publishDiagnostics")) {
         JsonObject params = message.getAsJsonObject("params");
         published.put(params.get("uri").getAsString(), params);
+        faults += params.toString().contains("internal error") ? 1 : 0;
       }
     } else if (message.has("id") && !message.get("id").isJsonNull()) {
       answers.put(message.get("id").getAsInt(), message);
@@ -248,6 +250,11 @@ final class WireSession {
         },
         "findings of version " + version + " of " + uri);
     return published.get(uri).getAsJsonArray("diagnostics");
+  }
+
+  /** How often the server could not check a text for a fault of its own. */
+  synchronized int faultCount() {
+    return faults;
   }
 
   synchronized long messageCount() {

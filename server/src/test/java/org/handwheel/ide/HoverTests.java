@@ -112,6 +112,53 @@ final class HoverTests {
         + "\n  length 48.00\n  width 30 +-0.1\n  height 19.0\n  hole oil in top, dia 8, through\n";
   }
 
+  /** (9 - 4.5)/2 at 90 deg, /(2 tan 41 deg) at 82: 2.25 and 2.588 mm. */
+  @Test
+  void aHoleTellsItsSeatsAndWhereThePointGoes() {
+    String sunk =
+        general("flat top 0.1")
+            .replace(
+                "hole oil in top, dia 8, through",
+                "hole [[o$0il]] in top, dia 4.5, at (9, 9), through, countersink dia 9");
+    assertThat(plain(sunk)).contains("Countersink: 9.00 mm", "2.25 mm", "2.588 mm");
+    String bored =
+        general("flat top 0.1")
+            .replace(
+                "hole oil in top, dia 8, through",
+                "hole [[o$0il]] in top, dia 5.5, at (9, 9), depth 12, counterbore dia 10 depth 5.4");
+    // 12 and 5.5/(2 tan 59 deg) = 1.652
+    assertThat(plain(bored))
+        .contains("Counterbore: 10.00 mm (0.3937 in), 5.40 mm", "reaches 13.652 mm");
+  }
+
+  /** 0.05 over 0.01 and 0.004: five to one, twelve and a half to one. */
+  @Test
+  void aMeasurementTellsHowFineItIs() {
+    String head = Fixture.HEAD + PART.replaceAll("height [^\n]*", "height 21.00 +0/-0.05");
+    String text = plain(head + SETUP + "  [[mea$0sure]] height with mic25\n");
+    assertThat(text)
+        .contains("Tolerance: 0.05 mm (2 thou) in all")
+        .contains("By what it shows: 5 to one: will do")
+        .contains("By what it is good to: 12.5 to one: good");
+  }
+
+  @Test
+  void aDrillTellsItsPointAndWhatItTaps() {
+    String head = Fixture.HEAD + PART + HOLES;
+    assertThat(plain(head + "  drill oilway [[no$0 9]]\n"))
+        .contains("4.978 mm (0.196 in)", "long at 118 deg", "at 135 deg");
+    assertThat(plain(head + "  drill oilway [[$05]]\n"))
+        .contains("Drill 5 mm: 5.00 mm (0.1969 in)", "Tapping drill of: M6", "86.00 mm");
+  }
+
+  @Test
+  void aMaterialOfTheShopsOwnGoesBeforeTheTables() {
+    String text =
+        "language 1\nplan \"Pump rod\"\n  units mm\npart\n  material [[cop$0per]]\n"
+            + "  length 20\n";
+    assertThat(plain(text)).contains("copper: copper C101", "Cutting speed, drill", "kc1.1");
+  }
+
   @Test
   void aHoleInALineTellsItsOwnRowAndItsState() {
     String text =

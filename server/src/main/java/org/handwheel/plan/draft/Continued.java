@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.handwheel.model.Face;
 import org.handwheel.model.Hold;
+import org.handwheel.model.Limit;
 import org.handwheel.model.Owned;
 import org.handwheel.rules.Checked;
 import org.handwheel.units.Length;
@@ -48,7 +49,8 @@ final class Continued {
     if (orientation == null || hold == null || !looksUp(orientation, face, openings)) {
       return Optional.empty();
     }
-    if (!isReached(run, hold, finder.get()) || !isClear(hold, openings, run.after())) {
+    if (!isReached(run, hold, finder.get(), Opening.beside(openings))
+        || !isClear(hold, openings, run.after())) {
       return Optional.empty();
     }
     List<String> all = new ArrayList<>(last.lines());
@@ -87,12 +89,15 @@ final class Continued {
             && openings.stream().allMatch(Opening::isSameFromBelow));
   }
 
-  private boolean isReached(SetupRun run, Hold hold, Owned.Finder finder) {
-    Length stands = task.numbers().usual("0.8", "0.030");
+  private boolean isReached(SetupRun run, Hold hold, Owned.Finder finder, Length cutterBeside) {
+    Length stands =
+        Length.max(
+            task.numbers().usual("0.8", "0.030"),
+            cutterBeside.plus(task.limits().length(Limit.JAW_CLEARANCE)));
     boolean above = run.gripped().map(grip -> isAbove(grip, run.after(), stands)).orElse(false);
     boolean beside =
         hold.overhang() != null && !hold.overhang().value().length().isLessThan(finder.dia());
-    return above || beside;
+    return above || (beside && cutterBeside.isZero());
   }
 
   private static boolean isAbove(Grip grip, Workpiece after, Length least) {

@@ -1,5 +1,6 @@
 package org.handwheel.plan.draft;
 
+import java.util.List;
 import java.util.Optional;
 import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
@@ -8,9 +9,11 @@ import org.handwheel.work.Workpiece;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A hole, a pattern of holes, or a slot or pocket.
+ * A hole, a pattern of holes, or something cut into a face.
  *
  * @param half how far it reaches to each side of its middle, or of the middles of a pattern
+ * @param beside how far down a cutter comes outside of the work, where the jaws may be; zero if it
+ *     stays inside
  * @param below how far a tool comes out below the work; zero if it does not go through
  */
 record Opening(
@@ -21,8 +24,14 @@ record Opening(
     Owned.@Nullable Cutter cutter,
     Length half,
     Length below,
+    Length beside,
     Length depth,
     boolean several) {
+
+  /** How far down cutters come outside of the work, the furthest of several. */
+  static Length beside(List<Opening> openings) {
+    return openings.stream().map(Opening::beside).reduce(Length.ZERO, Length::max);
+  }
 
   /** Whether it goes through and looks the same from both ends. */
   boolean isSameFromBelow() {

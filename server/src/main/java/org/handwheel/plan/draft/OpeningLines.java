@@ -24,9 +24,12 @@ final class OpeningLines {
 
   /** What they are, for a title. */
   static String what(List<Opening> openings) {
-    boolean slots = openings.stream().anyMatch(one -> one.cut() != null);
+    boolean cut = openings.stream().anyMatch(one -> one.cut() != null);
     boolean holes = openings.stream().anyMatch(one -> one.work() != null);
-    return slots && holes ? "Slots and holes" : slots ? "Slots and pockets" : "Holes";
+    boolean chamfers =
+        openings.stream().allMatch(one -> one.cut() != null && one.cut().startsWith("chamfer "));
+    String what = chamfers ? "Chamfers" : "Slots and pockets";
+    return cut && holes ? "Slots and holes" : cut ? what : "Holes";
   }
 
   /**

@@ -72,6 +72,7 @@ final class OpeningSetups {
       why.add(Holds.opens(vise, fixed.dimension(), across.range().high()));
       return;
     }
+    Length beside = Opening.beside(openings);
     Length below = openings.stream().map(Opening::below).reduce(Length.ZERO, Length::max);
     Asked asked =
         new Asked(
@@ -79,8 +80,8 @@ final class OpeningSetups {
             up.range(),
             across.range(),
             Length.ZERO,
-            // The finder has to reach the edge above the jaws.
-            up.range().low(),
+            // The finder has to reach the edge above the jaws, and a cutter beside the work, too.
+            up.range().low().minus(beside),
             below);
     Asked low = new Asked(vise, up.range(), across.range(), Length.ZERO, Length.ZERO, below);
     List<Seat> choices = clear(seats.pairs(asked), openings, work, fixed);
@@ -91,6 +92,10 @@ final class OpeningSetups {
       drafts.add(setup(work, face, openings, vise, fixed, seat, asked, finder, cutter, null));
     }
     if (!choices.isEmpty()) {
+      return;
+    }
+    if (beside.isPositive()) {
+      why.add(seats.whyNone(asked));
       return;
     }
     List<Seat> deep = clear(seats.pairs(low), openings, work, fixed);
@@ -232,15 +237,24 @@ final class OpeningSetups {
       Asked asked,
       @Nullable Out out) {
     List<String> why = new ArrayList<>();
-    List<Face> found = openings.get(0).extent().corner();
-    why.add(
-        found.size() == 2
-            ? "Measured from the "
-                + found.get(0).word()
-                + " and the "
-                + found.get(1).word()
-                + ", as on the drawing."
-            : "Found by two edges; the drawing measures from the middle.");
+    List<Opening> placed =
+        openings.stream().filter(one -> !one.extent().along().isEmpty()).toList();
+    List<Face> found =
+        placed.stream()
+            .map(one -> one.extent().corner())
+            .filter(corner -> corner.size() == 2)
+            .findFirst()
+            .orElse(List.of());
+    if (!placed.isEmpty()) {
+      why.add(
+          found.size() == 2
+              ? "Measured from the "
+                  + found.get(0).word()
+                  + " and the "
+                  + found.get(1).word()
+                  + ", as on the drawing."
+              : "Found by two edges; the drawing measures from the middle.");
+    }
     boolean through = openings.stream().anyMatch(one -> one.below().isPositive());
     if (through && seat.isPair()) {
       why.add(

@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.handwheel.model.Face;
-import org.handwheel.model.Owned;
 import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.HoleSpec;
@@ -31,15 +30,13 @@ import org.jspecify.annotations.Nullable;
  * reamed last, so that the reamer cuts away the burrs of those that run into them.
  */
 final class Openings {
-  private static final Length TENTH = Length.mm("0.1");
-
   private final Task task;
   private final PlanText text;
   private final HoleTools tools;
   private final OpeningSetups holding;
   private final Continued continued;
   private final Outlines outlines;
-  private final Cutters cutters;
+  private final Features features;
   private final Set<String> missing = new LinkedHashSet<>();
 
   Openings(Task task, PlanText text) {
@@ -49,7 +46,7 @@ final class Openings {
     this.holding = new OpeningSetups(task);
     this.continued = new Continued(task);
     this.outlines = new Outlines(task);
-    this.cutters = new Cutters(task);
+    this.features = new Features(task);
   }
 
   /**
@@ -198,7 +195,7 @@ final class Openings {
       if (feature.featureKind() == FeatureKind.OUTLINE) {
         continue;
       }
-      Optional<Opening> opening = feature(feature, work, leftOut);
+      Optional<Opening> opening = features.opening(feature, work, leftOut, missing);
       if (opening.isPresent() && feature.face() != null) {
         byFace.computeIfAbsent(feature.face(), face -> new ArrayList<>()).add(opening.get());
       }
@@ -253,62 +250,15 @@ final class Openings {
     Length widest = hole.dia() == null ? largest : Length.max(largest, hole.dia());
     return Optional.of(
         new Opening(
-            name, extent.get(), made.get(), null, null, widest.half(), below, depth, several));
-  }
-
-  private Optional<Opening> feature(FeatureSpec feature, Workpiece work, List<String> leftOut) {
-    boolean cuttable =
-        (feature.featureKind() == FeatureKind.SLOT || feature.featureKind() == FeatureKind.POCKET)
-            && feature.face() != null;
-    String word = feature.featureKind().name().toLowerCase(Locale.ROOT);
-    if (!cuttable) {
-      leftOut.add(
-          "the "
-              + word
-              + " "
-              + feature.name()
-              + " is left to you: a draft squares the block and makes holes, slots, pockets and outlines");
-      return Optional.empty();
-    }
-    Optional<Extent> extent = Extent.of(feature, work);
-    SizeState size = feature.face() == null ? null : work.size(feature.face().dimension());
-    if (extent.isEmpty() || feature.width() == null || size == null) {
-      missing.add("it is not said where the " + word + " " + feature.name() + " is, or how wide");
-      return Optional.empty();
-    }
-    Length narrow =
-        feature.length() == null ? feature.width() : Length.min(feature.width(), feature.length());
-    Length whole = size.range().middle();
-    boolean through =
-        feature.through()
-            || (feature.depth() != null && !feature.depth().isLessThan(whole.minus(TENTH)));
-    Length depth = feature.depth() == null ? whole : feature.depth();
-    List<Owned.Cutter> choices = cutters.between(narrow, depth);
-    if (choices.isEmpty()) {
-      missing.add(
-          "no slot drill or end mill for the "
-              + word
-              + " "
-              + feature.name()
-              + ": it may be "
-              + narrow
-              + " thick at most, with flutes of at least "
-              + depth);
-      return Optional.empty();
-    }
-    Owned.Cutter cutter = choices.get(0);
-    Length pass = task.numbers().usual("0.5", "0.020");
-    String line =
-        word
-            + " "
-            + feature.name()
-            + " with "
-            + cutter.name()
-            + ", pass "
-            + task.numbers().write(pass);
-    Length below = through ? task.numbers().usual("0.5", "0.020") : Length.ZERO;
-    return Optional.of(
-        new Opening(
-            feature.name(), extent.get(), null, line, cutter, Length.ZERO, below, depth, true));
+            name,
+            extent.get(),
+            made.get(),
+            null,
+            null,
+            widest.half(),
+            below,
+            Length.ZERO,
+            depth,
+            several));
   }
 }

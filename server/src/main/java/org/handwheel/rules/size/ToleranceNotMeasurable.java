@@ -10,6 +10,7 @@ import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
+import org.handwheel.shop.fit.MeasuringCapability;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
@@ -121,7 +122,8 @@ public final class ToleranceNotMeasurable extends SimpleRule {
     }
     Length width = demand.limits().width();
     Length wanted = width.times(FINER);
-    if (measured.instrument().accuracy().isMoreThan(wanted)) {
+    Length accuracy = measured.instrument().accuracy();
+    if (accuracy.isPositive() && !MeasuringCapability.of(width, accuracy).isAcceptable()) {
       out.accept(
           finding(
               measured.origin(),

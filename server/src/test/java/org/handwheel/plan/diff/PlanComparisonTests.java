@@ -59,7 +59,7 @@ final class PlanComparisonTests {
     }
   }
 
-  @Property(tries = 120, seed = "18980401")
+  @Property(tries = 40, seed = "18980401")
   void anyTwoTextsCompare(@ForAll long seed) {
     Pair pair = Pair.of(seed);
     Checked whole = checked(pair.path, pair.whole);
@@ -72,7 +72,7 @@ final class PlanComparisonTests {
     assertThat(PlanComparison.of(damaged, null).status()).isEqualTo(PlanDiff.Status.REMOVED);
   }
 
-  @Property(tries = 120, seed = "18980402")
+  @Property(tries = 40, seed = "18980402")
   void howATextIsLaidOutMakesNoDifference(@ForAll long seed) {
     Pair pair = Pair.of(seed);
     String formatted = Formatter.format(SyntaxTree.parse(pair.path, pair.damaged));
@@ -81,7 +81,7 @@ final class PlanComparisonTests {
     assertThat(diff.groups()).as(pair.damaged).isEmpty();
   }
 
-  @Property(tries = 80, seed = "18980403")
+  @Property(tries = 30, seed = "18980403")
   void theFormThatGitComparesIsAForm(@ForAll long seed) {
     Pair pair = Pair.of(seed);
     String once = PlainForm.of(SyntaxTree.parse(pair.path, pair.damaged));
