@@ -61,16 +61,16 @@ plan() {
 }
 
 neovim() {
-  timeout 90 nvim --clean --headless --cmd "set runtimepath^=$clients/neovim" -c "luafile $here/neovim.lua" </dev/null 2>"$work/err"
+  timeout 200 nvim --clean --headless --cmd "set runtimepath^=$clients/neovim" -c "luafile $here/neovim.lua" </dev/null 2>"$work/err"
 }
 
 emacs_eglot() {
-  timeout 120 emacs -q --batch -l "$here/emacs.el" </dev/null 2>"$work/err"
+  timeout 200 emacs -q --batch -l "$here/emacs.el" </dev/null 2>"$work/err"
 }
 
 vim_ale() {
   rm -f "$work/out"
-  timeout 120 script -qec "vim -Nu NONE -n -S '$here/vim.vim'" /dev/null </dev/null >"$work/err" 2>&1
+  timeout 200 script -qec "vim -Nu NONE -n -S '$here/vim.vim'" /dev/null </dev/null >"$work/err" 2>&1
   cat "$work/out"
 }
 
@@ -86,7 +86,7 @@ workbench() {
     kill -0 "$serving" 2>/dev/null || break
     sleep 0.5
   done
-  PATH=$cache/node/bin:$PATH timeout 600 node "$here/vscode/$1" "127.0.0.1:$port" "$work/examples" "$E2E_PLAN" "$browser" \
+  PATH=$cache/node/bin:$PATH timeout 900 node "$here/vscode/$1" "127.0.0.1:$port" "$work/examples" "$E2E_PLAN" "$browser" \
     "$E2E_WAIT" "${E2E_PICTURES:+$E2E_PICTURES/$E2E_KIND}" 2>"$work/err" || tail -n 5 "$state/log" >>"$work/err"
   kill "$serving" && wait "$serving"
 } 2>>"$work/err"
@@ -156,7 +156,7 @@ case " $editors " in
   *" vscode "*) extensions || exit 2 ;;
 esac
 echo "with the server"
-everyone "$server" 20 real | tee "$work/real"
+everyone "$server" 60 real | tee "$work/real"
 echo "with a server that says nothing: all but the file type has to fail"
 everyone "$work/silent" 3 mute | tee "$work/mute"
 

@@ -52,8 +52,8 @@ await check('file type', async () => {
 });
 
 await check('squiggle', async () => {
-  await bench.eventually('no squiggle', async () => await page.locator('.squiggly-error').count() > 0);
   await bench.command('View: Focus Problems');
+  await bench.eventually('no squiggle', async () => await page.locator('.squiggly-error').count() > 0);
   const text = await bench.eventually('no overcut', () => finding('below the least height'));
   const [line, column] = bench.place('finish bottom to bore');
   assert.ok(text.includes(`[Ln ${line}, Col ${column}]`), `at the wrong place: ${text}`);
@@ -150,9 +150,8 @@ await check('draft', async () => {
   assert.ok(!readFileSync(started, 'utf8').includes('\nsetup'), 'has setups');
   await bench.openFile('started.plan');
   await bench.command('Handwheel: Draft the Setups');
-  await bench.eventually('no setups', async () => await page.locator('.tab.active.dirty').count() > 0);
-  await page.keyboard.press('Control+s');
-  await bench.eventually('no setups', () => {
+  await bench.eventually('no setups', async () => {
+    await page.keyboard.press('Control+s');
     const text = readFileSync(started, 'utf8');
     return /\nsetup /.test(text) && /\n {2}finish /.test(text);
   });
