@@ -11,6 +11,7 @@ import org.handwheel.ide.RulePages;
 import org.handwheel.lsp.PackedPages;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
+import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.plan.picture.Projection;
 import org.jspecify.annotations.Nullable;
@@ -45,12 +46,15 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel drill \"no 7\"                 a drill, and those near it",
       "  handwheel fit \"10 H7\"                  the limits of a bore",
       "  handwheel picture p.plan four          a setup drawn, as SVG",
+      "  handwheel sheet p.plan -o p.html       what to take to the machine",
+      "  handwheel log p.plan four height 21.24 --with mic25",
+      "                                         what was measured, into the log",
       "  handwheel draft block.plan             a plan from part, stock and shop",
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format` and `draft -o` write files, and only those they are given."
+      "Only `format`, `log`, `draft -o` and `sheet -o` write files, those they are given."
     })
 final class Handwheel implements Callable<Integer> {
   static final int EXIT_CLEAN = 0;
@@ -101,6 +105,8 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new DrillCommand(output))
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
+            .addSubcommand(new SheetCommand(surroundings, output))
+            .addSubcommand(new LogCommand(surroundings, output))
             .addSubcommand(new DraftCommand(surroundings, output))
             .addSubcommand(StackUpCommand.commandLine(output))
             .addSubcommand(new LspCommand(surroundings));
@@ -113,6 +119,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
         .registerConverter(Projection.class, word -> choice(Projection.class, word))
+        .registerConverter(PartDimension.class, word -> choice(PartDimension.class, word))
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
         .registerConverter(HoleVerb.class, word -> choice(HoleVerb.class, word))

@@ -1,18 +1,12 @@
 package org.handwheel.cli;
 
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.handwheel.files.WorkspaceLoader;
-import org.handwheel.model.Workspace;
 import org.handwheel.plan.picture.Picture;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.picture.SetupPicture;
 import org.handwheel.plan.picture.SvgPicture;
-import org.handwheel.rules.Checked;
-import org.handwheel.rules.Checker;
-import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -61,58 +55,15 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Checked checked = checked();
-    if (checked.run() == null) {
-      throw new UserException(plan + ": it is no plan that can be worked through");
-    }
-    if (checked.findings().stream().anyMatch(found -> found.rule().equals("language-level"))) {
-      throw new UserException(plan + ": it is written in a newer level of the language");
-    }
-    List<SetupRun> setups = checked.run().knownSetups().toList();
-    SetupRun found = find(setups);
-    Optional<Picture> picture = SetupPicture.of(checked.tree(), found, projection);
+    OnePlan read = OnePlan.read(plan, surroundings);
+    SetupRun found = read.setup(setup == null ? "1" : setup);
+    SyntaxTree tree = read.checked().tree();
+    Optional<Picture> picture = SetupPicture.of(tree, found, projection);
     if (picture.isEmpty()) {
       throw new UserException(
           found.setup().words() + ": it is not known how the work lies or how large it is");
     }
-    output.line(SvgPicture.of(picture.get(), checked.tree()).stripTrailing());
+    output.line(SvgPicture.of(picture.get(), tree).stripTrailing());
     return Handwheel.EXIT_CLEAN;
-  }
-
-  private SetupRun find(List<SetupRun> setups) {
-    String asked = setup == null ? "1" : setup;
-    for (SetupRun run : setups) {
-      if (run.setup().name() != null && run.setup().name().value().equals(asked)) {
-        return run;
-      }
-    }
-    for (int i = 0; i < setups.size(); i++) {
-      if (asked.equals(Integer.toString(i + 1))) {
-        return setups.get(i);
-      }
-    }
-    throw new UserException(
-        plan + ": it has no setup '" + asked + "' that can be read, with all before it");
-  }
-
-  private Checked checked() {
-    Targets targets = Targets.find(List.of(plan), null, "stdin.plan", surroundings);
-    if (targets.targets().size() != 1) {
-      throw new UserException(
-          targets.unreadable().values().stream()
-              .findFirst()
-              .map(reason -> plan + ": " + reason)
-              .orElse(plan + ": name one plan"));
-    }
-    Targets.Target target = targets.targets().get(0);
-    Workspace workspace =
-        new WorkspaceLoader(target.root(), surroundings.nanoClock())
-            .load(List.of(target.path()), Map.of())
-            .workspace();
-    @Nullable String reason = workspace.unreadable().get(target.path());
-    if (reason != null) {
-      throw new UserException(plan + ": " + reason);
-    }
-    return new Checker(StandardTables.builtIn()).check(workspace, target.path());
   }
 }

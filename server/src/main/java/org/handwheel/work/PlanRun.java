@@ -82,7 +82,12 @@ public record PlanRun(
       @Nullable CutRun cut,
       @Nullable Bearing bearing,
       LogSection.@Nullable Reading reading,
-      @Nullable HoleRun holes) {}
+      @Nullable HoleRun holes) {
+    StepRun withCut(CutRun other) {
+      return new StepRun(
+          step, before, benchBefore, after, benchAfter, other, bearing, reading, holes);
+    }
+  }
 
   /** One of its setups, as if the plan had no other. */
   public PlanRun only(SetupRun setup) {
