@@ -25,7 +25,7 @@ record DrawnChainReport(String plan, String from, String to, DrawnChain chain, S
           + " single part from a manual machine does not promise.";
 
   static DrawnChainReport of(
-      String file, CheckedPlan plan, String from, String to, @Nullable PartDimension along) {
+      String file, OnePlan plan, String from, String to, @Nullable PartDimension along) {
     DrawnPoints points =
         DrawnPoints.of(plan.run().plan(), plan.run().drawing(), StandardTables.builtIn())
             .orElseThrow(() -> new UserException(file + ": it has no part"));

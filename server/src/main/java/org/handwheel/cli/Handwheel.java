@@ -47,6 +47,7 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel drill \"no 7\"                 a drill, and those near it",
       "  handwheel fit \"10 H7\"                  the limits of a bore",
       "  handwheel picture p.plan four          a setup drawn, as SVG",
+      "  handwheel sheet p.plan -o p.html       what to take to the machine",
       "  handwheel draft block.plan             a plan from part, stock and shop",
       "  handwheel log p.plan four height 21.24 --with mic25",
       "                                         a reading, and the next cut",
@@ -54,7 +55,7 @@ import picocli.CommandLine.TypeConversionException;
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format`, `draft -o`, `log`, `check --write-baseline` and",
+      "Only `format`, `draft -o`, `sheet -o`, `log`, `check --write-baseline` and",
       "`git-setup --write` write files. Only `diff --git`, `check --since`,",
       "`git-setup` and the merge driver start a program: git."
     })
@@ -129,6 +130,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new DrillCommand(output))
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
+            .addSubcommand(new SheetCommand(surroundings, output))
             .addSubcommand(new DraftCommand(surroundings, output))
             .addSubcommand(new LogCommand(surroundings, output))
             .addSubcommand(StackUpCommand.commandLine(surroundings, output))
@@ -143,6 +145,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
         .registerConverter(Projection.class, word -> choice(Projection.class, word))
+        .registerConverter(PartDimension.class, word -> choice(PartDimension.class, word))
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
         .registerConverter(HoleVerb.class, word -> choice(HoleVerb.class, word))

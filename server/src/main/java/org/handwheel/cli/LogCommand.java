@@ -100,10 +100,13 @@ final class LogCommand implements Callable<Integer> {
     if (file.equals("-")) {
       throw new UserException("-: name a file; a reading is written into it");
     }
+    if (!instrument.matches("[\\p{L}\\p{N}_.-]+")) {
+      throw new UserException("--with: '" + instrument.strip() + "' is no name of an instrument");
+    }
     if (piece != null && piece.chars().anyMatch(c -> c == '"' || c < ' ')) {
       throw new UserException("--piece: a title has no quotation marks and no line ends");
     }
-    CheckedPlan before = CheckedPlan.load(file, surroundings);
+    OnePlan before = OnePlan.read(file, surroundings);
     Plan plan = before.run().plan();
     String line =
         "in "

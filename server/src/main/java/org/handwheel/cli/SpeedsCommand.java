@@ -175,7 +175,7 @@ final class SpeedsCommand implements Callable<Integer> {
     if (more) {
       throw new UserException("give --plan alone: a plan says the rest itself");
     }
-    CheckedPlan worked = CheckedPlan.load(file, surroundings);
+    OnePlan worked = OnePlan.read(file, surroundings);
     Checked checked = worked.checked();
     PlanRun run = worked.run();
     List<Case> cases =

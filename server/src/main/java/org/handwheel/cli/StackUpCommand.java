@@ -136,7 +136,7 @@ final class StackUpCommand implements Callable<Integer> {
     if (from == null || to == null) {
       throw new UserException("say between which points: --from left --to \"left of shaft\"");
     }
-    CheckedPlan checked = CheckedPlan.load(file, surroundings);
+    OnePlan checked = OnePlan.read(file, surroundings);
     DrawnChainReport report = DrawnChainReport.of(file, checked, from, to, along);
     if (format == Format.JSON) {
       output.line(report.json());

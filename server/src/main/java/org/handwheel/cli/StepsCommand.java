@@ -56,7 +56,7 @@ final class StepsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    PlanRun run = CheckedPlan.load(plan, surroundings).run();
+    PlanRun run = OnePlan.read(plan, surroundings).run();
     if (setup != null && run.setups().stream().noneMatch(one -> isAsked(one.setup().name()))) {
       throw new UserException(plan + ": it has no setup '" + setup + "'");
     }

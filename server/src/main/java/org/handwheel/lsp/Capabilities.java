@@ -72,7 +72,8 @@ final class Capabilities {
       diagnostics.setWorkspaceDiagnostics(true);
       capabilities.setDiagnosticProvider(diagnostics);
     }
-    capabilities.setExperimental(Map.of("handwheel", Map.of("picture", true, "draft", true)));
+    capabilities.setExperimental(
+        Map.of("handwheel", Map.of("picture", true, "draft", true, "sheet", true)));
     return capabilities;
   }
 

@@ -215,6 +215,12 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
     return texts.draft(params);
   }
 
+  /** The sheet of a plan for the machine, as HTML. */
+  @JsonRequest("handwheel/sheet")
+  public CompletableFuture<SheetAnswer> sheet(SheetParams params) {
+    return texts.sheet(params);
+  }
+
   @Override
   public WorkspaceService getWorkspaceService() {
     return workspaces;

@@ -456,4 +456,13 @@ final class PlanTexts implements TextDocumentService {
         params.textDocument().getUri(),
         (question, view) -> Optional.of(DraftAnswer.of(question, view)));
   }
+
+  /** The request {@code handwheel/sheet}: a plan as a sheet for the machine. */
+  CompletableFuture<SheetAnswer> sheet(SheetParams params) {
+    if (params.textDocument() == null) {
+      throw new ResponseErrorException(
+          new ResponseError(ResponseErrorCode.InvalidParams, "a text document is missing", null));
+    }
+    return answerIfAny(params.textDocument().getUri(), SheetAnswer::of);
+  }
 }

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A whole plan with everything it refers to.
  *
+ * @param revision what stands behind {@code rev}, if anything does
  * @param header the plan's header line, or its first line
  * @param machine the machine it is for, if it can be told
  * @param usedFiles workspace paths of the shop files it rests on, read or not
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 public record Plan(
     String path,
     String title,
+    @Nullable String revision,
     Origin header,
     Owned.@Nullable Machine machine,
     Shop shop,

@@ -68,6 +68,28 @@ public record CutRun(
     return cut.face();
   }
 
+  /** The same cut from another size. */
+  CutRun from(SizeState size) {
+    return new CutRun(
+        cut,
+        mode,
+        cutter,
+        normal,
+        travel,
+        size,
+        goal,
+        removal,
+        after,
+        passes,
+        passDepth,
+        axialDepth,
+        engagement,
+        meanForce,
+        uncovered,
+        hits,
+        screw);
+  }
+
   /** The axis that sets the depth. */
   public Axis depthAxis() {
     return normal.axis();

@@ -18,6 +18,7 @@ import org.handwheel.model.Step;
 import org.handwheel.model.Step.Passes;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
 import org.handwheel.work.Dial.Rounding;
 import org.handwheel.work.DialMove.Loading;
 import org.handwheel.work.DialMove.Start;
@@ -70,6 +71,36 @@ public final class DialMoves {
    */
   public static Optional<DialMove> of(PlanRun run, SetupRun setup, int index) {
     return new DialMoves(run, setup).at(index);
+  }
+
+  /**
+   * The move of a cut if the size before it were read as this: what {@link #of(PlanRun, SetupRun,
+   * int)} says once a log has that reading.
+   *
+   * @param size as read; it counts as exact
+   * @return nothing where the cut is not counted from a measured size
+   */
+  public static Optional<DialMove> ifRead(PlanRun run, SetupRun setup, int index, Length size) {
+    CutRun cut = setup.steps().get(index).cut();
+    if (cut == null) {
+      return Optional.empty();
+    }
+    SizeState read =
+        new SizeState(LengthRange.exactly(size), Length.ZERO, null, cut.before().since());
+    List<StepRun> steps = new ArrayList<>(setup.steps());
+    steps.set(index, steps.get(index).withCut(cut.from(read)));
+    SetupRun asRead =
+        new SetupRun(
+            setup.setup(),
+            setup.orientation(),
+            setup.grip(),
+            setup.before(),
+            setup.benchBefore(),
+            steps,
+            setup.after());
+    return new DialMoves(run, asRead)
+        .at(index)
+        .filter(move -> move.start() instanceof Start.LastCut);
   }
 
   private Optional<DialMove> at(int index) {

@@ -85,7 +85,12 @@ public record PlanRun(
       @Nullable Bearing bearing,
       LogSection.@Nullable Reading reading,
       @Nullable HoleRun holes,
-      @Nullable FeatureRun feature) {}
+      @Nullable FeatureRun feature) {
+    StepRun withCut(CutRun other) {
+      return new StepRun(
+          step, before, benchBefore, after, benchAfter, other, bearing, reading, holes, feature);
+    }
+  }
 
   /** One of its setups, as if the plan had no other. */
   public PlanRun only(SetupRun setup) {

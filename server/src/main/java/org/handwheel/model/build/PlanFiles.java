@@ -109,6 +109,7 @@ public final class PlanFiles {
         new Plan(
             tree.path(),
             title(planSection),
+            revision(planSection),
             header,
             machine,
             shop,
@@ -172,6 +173,16 @@ public final class PlanFiles {
         file.misplaced(section, line);
       }
     }
+  }
+
+  private static @Nullable String revision(@Nullable Section section) {
+    if (section == null || section.lines().isEmpty()) {
+      return null;
+    }
+    return section.lines().get(0).header() instanceof PlanHeaderContext header
+            && header.revision() != null
+        ? header.revision().getText()
+        : null;
   }
 
   private static String title(@Nullable Section section) {
