@@ -15,6 +15,9 @@ server=${1:-$project/server/bin/handwheel}
 
 editors=${E2E_EDITORS:-neovim emacs vim vscode}
 cache=$here/.cache
+# Sheets are checked where the server makes them: its README names all it can do, which a test of its own checks.
+E2E_SHEET=$(grep -o -m 1 handwheel/sheet "$project/server/README.md" || true)
+export E2E_SHEET
 browser=$(command -v chromium || command -v chromium-browser || command -v google-chrome || true)
 
 # The names of packages whose commands or folders are not there.
@@ -118,7 +121,7 @@ extensions() {
 checks_of() {
   case $1 in
     vscode) printf '%s\n' "file type" squiggle "hover with dial" completion picture "picture follows the cursor" \
-      "picture leads to the line" "quick fix" rename formatting draft
+      "picture leads to the line" "picture comes back" "quick fix" rename formatting draft ${E2E_SHEET:+sheet}
       [ "${E2E_KIND:-}" = mute ] || echo "leads to the setting where there is no Java" ;;
     *) printf '%s\n' "file type" squiggle "hover with dial" completion "quick fix" rename formatting ;;
   esac

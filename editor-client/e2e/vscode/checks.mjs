@@ -88,11 +88,13 @@ await check('picture', async () => {
 
 await check('picture follows the cursor', async () => {
   const panel = await bench.panel('#picture svg');
+  await panel.evaluate(() => scrollTo(0, 30));
   await bench.go('hold in V80, up top');
   await bench.eventually('still another setup', async () =>
     /Setup one/.test(await panel.locator('#picture svg > title').textContent()));
   await bench.eventually('no shape of the line is marked', async () =>
     await panel.locator('#picture svg [data-here]').count() > 0);
+  assert.equal(await panel.evaluate(() => scrollY), 30, 'the picture was scrolled');
   // The focus is in the editor: a key moves the cursor of the text.
   const [line] = bench.place('hold in V80, up top');
   await page.keyboard.press('ArrowDown');
@@ -107,6 +109,13 @@ await check('picture leads to the line', async () => {
   await panel.locator('body').click({ position: { x, y: y - top } });
   await bench.eventually(`not at line ${line}`, async () => (await bench.cursor())?.startsWith(`Ln ${line},`));
   assert.deepEqual(bench.refused, []);
+});
+
+await check('picture comes back', async () => {
+  // The address the editor was opened by names a file, which would take the place of what was open.
+  await page.goto(`http://${host}/?folder=${folder}`);
+  const panel = await bench.panel('#picture svg');
+  await bench.eventually('no setup', async () => /Setup/.test(await panel.locator('#picture svg > title').textContent()));
 });
 
 await check('quick fix', async () => {
@@ -141,11 +150,24 @@ await check('draft', async () => {
   assert.ok(!readFileSync(started, 'utf8').includes('\nsetup'), 'has setups');
   await bench.openFile('started.plan');
   await bench.command('Handwheel: Draft the Setups');
-  await bench.eventually('no setups', async () => {
-    await page.keyboard.press('Control+s');
+  await bench.eventually('no setups', async () => await page.locator('.tab.active.dirty').count() > 0);
+  await page.keyboard.press('Control+s');
+  await bench.eventually('no setups', () => {
     const text = readFileSync(started, 'utf8');
     return /\nsetup /.test(text) && /\n {2}finish /.test(text);
   });
 });
+
+if (process.env.E2E_SHEET) {
+  await check('sheet', async () => {
+    await bench.openFile('bearing-block.plan');
+    await bench.command('Handwheel: Show the Sheet');
+    await bench.panel('iframe#sheet');
+    await bench.eventually('no sheet of the plan', async () => {
+      const texts = await Promise.all(page.frames().map(frame => frame.locator('body').innerText({ timeout: 1000 }).catch(() => '')));
+      return texts.some(text => text.includes('Feed pump bearing block') && text.length > 1000 && !text.includes('Explorer'));
+    });
+  });
+}
 
 await bench.close();

@@ -50,7 +50,9 @@ export class Server implements vscode.Disposable {
       return undefined;
     }
     try {
-      return (await client.sendRequest<T | null>(method, params, token)) ?? undefined;
+      // A token that is missing would be sent as a second parameter.
+      const answer = token ? client.sendRequest<T | null>(method, params, token) : client.sendRequest<T | null>(method, params);
+      return (await answer) ?? undefined;
     } catch (problem) {
       if (!token?.isCancellationRequested) {
         this.log.warn(`${method}: ${problem instanceof Error ? problem.message : String(problem)}`);

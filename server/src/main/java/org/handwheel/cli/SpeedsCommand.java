@@ -64,7 +64,10 @@ final class SpeedsCommand implements Callable<Integer> {
       description = "Such as steel-mild; `handwheel material` lists them.")
   private @Nullable String material;
 
-  @Option(names = "--plan", paramLabel = "FILE", description = "Every cut of a plan instead.")
+  @Option(
+      names = "--plan",
+      paramLabel = "FILE",
+      description = "Every cut and hole of a plan instead.")
   private @Nullable String plan;
 
   @Option(names = "--cutter", paramLabel = "NAME", description = "A cutter of the shop.")

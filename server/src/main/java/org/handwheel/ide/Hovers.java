@@ -317,6 +317,14 @@ public final class Hovers {
           : HoleHover.text(view.run(), setup, made)
               .map(text -> hover(spot.origin(), withForm(text, parent)));
     }
+    if (parent instanceof HandwheelParser.FeatureLineContext) {
+      SetupRun setup = here.setup().orElse(null);
+      StepRun made = here.step().orElse(null);
+      return view.run() == null || setup == null || made == null
+          ? Optional.empty()
+          : FeatureHover.text(view.run(), setup, made)
+              .map(text -> hover(spot.origin(), withForm(text, parent)));
+    }
     boolean cut =
         parent instanceof CleanLineContext
             || parent instanceof RoughLineContext

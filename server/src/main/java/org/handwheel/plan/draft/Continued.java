@@ -3,7 +3,6 @@ package org.handwheel.plan.draft;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.handwheel.model.Face;
 import org.handwheel.model.Hold;
@@ -62,11 +61,11 @@ final class Continued {
     String cutter = lines.add(up, openings, orientation, finder.get(), last.cutter(), all);
     List<String> why = new ArrayList<>(last.why());
     String what = OpeningLines.what(openings);
-    why.add(what + " from here: the work stays where it is.");
+    why.add("The work stays where it is for the " + OpeningLines.lower(what) + ".");
     return Optional.of(
         new SetupDraft(
             last.way(),
-            last.title() + "; " + what.toLowerCase(Locale.ROOT),
+            last.title() + "; " + OpeningLines.lower(what),
             Words.filled(why),
             last.beforeHold(),
             all,

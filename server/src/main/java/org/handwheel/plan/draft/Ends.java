@@ -201,7 +201,10 @@ final class Ends {
                 ? ""
                 : ", spacer "
                     + numbers.write(spacer.width())
-                    + (right ? " at operator-left" : " at operator-right")));
+                    + (right ? " at operator-left" : " at operator-right"))
+            + (spacer == null && task.stock().pieces() > 1
+                ? ", stop at " + (right ? "operator-left" : "operator-right")
+                : ""));
     lines.add("seat tapped, both parallels tight");
     if (!cutter.name().equals(state.cutter())) {
       lines.add("cutter " + cutter.name());

@@ -24,12 +24,24 @@ final class OpeningLines {
 
   /** What they are, for a title. */
   static String what(List<Opening> openings) {
-    boolean cut = openings.stream().anyMatch(one -> one.cut() != null);
-    boolean holes = openings.stream().anyMatch(one -> one.work() != null);
-    boolean chamfers =
-        openings.stream().allMatch(one -> one.cut() != null && one.cut().startsWith("chamfer "));
-    String what = chamfers ? "Chamfers" : "Slots and pockets";
-    return cut && holes ? "Slots and holes" : cut ? what : "Holes";
+    String cuts = kinds(openings.stream().filter(one -> one.cut() != null).toList());
+    String holes = kinds(openings.stream().filter(one -> one.work() != null).toList());
+    return cuts.isEmpty() ? holes : holes.isEmpty() ? cuts : cuts + " and " + lower(holes);
+  }
+
+  private static String kinds(List<Opening> openings) {
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    for (Opening one : openings) {
+      String word = one.cut() == null ? "hole" : one.cut().substring(0, one.cut().indexOf(' '));
+      counts.merge(word, one.cut() == null && one.several() ? 2 : 1, Integer::sum);
+    }
+    List<String> words = new ArrayList<>();
+    counts.forEach((word, count) -> words.add(count > 1 ? word + "s" : word));
+    return Words.capital(String.join(", ", words));
+  }
+
+  static String lower(String text) {
+    return text.toLowerCase(Locale.ROOT);
   }
 
   /**

@@ -203,7 +203,8 @@ final class OpeningSetups {
             + seat.clause()
             + (out == null
                 ? ""
-                : ", overhang " + out.end().word() + " " + task.numbers().write(out.overhang())));
+                : ", overhang " + out.end().word() + " " + task.numbers().write(out.overhang()))
+            + stop(openings, orientation, out));
     lines.add("seat tapped" + (seat.isPair() ? ", both parallels tight" : ""));
     int cost = Holds.SETUP + seat.cost() + task.byRank().indexOf(fixed);
     cost += work.face(fixed).isMachined() ? 0 : 20;
@@ -226,6 +227,17 @@ final class OpeningSetups {
         cutter,
         null,
         cost);
+  }
+
+  /** A stop at the end that is measured from; where that end stands out there can be none. */
+  private String stop(List<Opening> openings, Orientation orientation, @Nullable Out out) {
+    if (task.stock().pieces() < 2 || out != null) {
+      return "";
+    }
+    boolean left =
+        OpeningLines.edges(openings, orientation).stream()
+            .anyMatch(edge -> orientation.directionOf(edge) == Direction.OPERATOR_LEFT);
+    return ", stop at " + (left ? "operator-left" : "operator-right");
   }
 
   private List<String> why(
@@ -267,6 +279,9 @@ final class OpeningSetups {
           "It lies below the jaws' top, so the "
               + out.end().word()
               + " stands out: there the finder gets to the edges.");
+    }
+    if (task.stock().pieces() > 1 && out == null) {
+      why.add(Words.stop(task));
     }
     if (work.relation(fixed, fixed.opposite()) != null) {
       why.add("The jaws close on parallel faces.");

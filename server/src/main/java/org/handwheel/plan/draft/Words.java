@@ -9,6 +9,7 @@ import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
 import org.handwheel.model.PartDimension;
+import org.handwheel.model.Stock;
 import org.handwheel.plan.draft.Holds.State;
 import org.handwheel.plan.draft.Places.Place;
 import org.handwheel.plan.draft.Seating.Upright;
@@ -66,14 +67,15 @@ final class Words {
     Face moving = fixed.opposite();
     boolean cleanUnder = work.face(under).isMachined();
     boolean cleanFixed = work.face(fixed).isMachined();
-    boolean none = Face.all().stream().noneMatch(one -> work.face(one).isMachined());
-    if (none) {
+    boolean first = state.left().containsAll(task.toCut());
+    if (first) {
       boolean datum = task.part().datums().containsValue(face);
       why.add(
           datum
               ? "The first datum comes first: all the others are made from it."
-              : "The largest face comes first: the others are made from it.");
-    } else if (cleanFixed) {
+              : "The largest face to cut comes first: the others are made from it.");
+    }
+    if (cleanFixed) {
       why.add(
           "The clean "
               + fixed.word()
@@ -91,6 +93,15 @@ final class Words {
               + " from pulling it away.");
     } else if (cleanFixed && work.relation(fixed, moving) != null) {
       why.add(capital(fixed.word()) + " and " + moving.word() + " are parallel: no bar.");
+    }
+    boolean flat = !asked.across().low().isLessThan(asked.up().high().times(3));
+    if (flat
+        && work.face(face).skin() == Stock.Skin.DRAWN
+        && work.face(under).skin() == Stock.Skin.DRAWN) {
+      why.add(
+          cleanUnder
+              ? "With its skin cut through the bar may have bent: see that it lies down."
+              : "Drawn bar may bend when its skin is cut through on one side.");
     }
     if (seat.kind() == Kind.SOFT) {
       why.add(
@@ -156,6 +167,9 @@ final class Words {
               + fixed.word()
               + " on the true jaw make it square both ways.");
     }
+    if (place.spacer() == null && task.stock().pieces() > 1) {
+      why.add(stop(task));
+    }
     if (place.spacer() != null) {
       why.add("The spacer at the other end keeps the moving jaw straight.");
     }
@@ -166,6 +180,11 @@ final class Words {
             + task.numbers().inWords(cutter.flute())
             + ".");
     return filled(why);
+  }
+
+  /** Several pieces are cut one after the other on the same zero. */
+  static String stop(Task task) {
+    return "The stop puts each of the " + task.stock().pieces() + " pieces in the same place.";
   }
 
   /** Sentences put together into lines of comment. */
