@@ -35,6 +35,7 @@ final class SecurityTests {
           "gson", "Gson",
           "commonmark", "commonmark",
           "java-diff-utils", "java-diff-utils",
+          "jsoup", "jsoup",
           "jspecify", "JSpecify");
 
   @ArchTest
