@@ -62,7 +62,8 @@ final class LogCommand implements Callable<Integer> {
       index = "3..*",
       arity = "1..*",
       paramLabel = "SIZE",
-      description = "What was read, once or in several places; a bare number is in the plan's unit.")
+      description =
+          "What was read, once or in several places; a bare number is in the plan's unit.")
   private List<String> sizes = List.of();
 
   @Option(
@@ -98,8 +99,7 @@ final class LogCommand implements Callable<Integer> {
     }
     Path file = read.target().root().file(read.target().path());
     SyntaxTree tree = read.checked().tree();
-    LogLine line =
-        new LogLine(piece, setup, dimension.word(), sizes, instrument);
+    LogLine line = new LogLine(piece, setup, dimension.word(), sizes, instrument);
     LogLine.Written written = line.in(tree, read.run().plan());
     refuse(read, written, line);
     if (!(TextFile.read(file) instanceof TextFile.Text now)

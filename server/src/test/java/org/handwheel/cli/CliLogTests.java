@@ -26,7 +26,12 @@ final class CliLogTests {
     Files.createDirectories(folder.resolve("shop"));
     Files.createFile(folder.resolve(".handwheel"));
     for (String name :
-        new String[] {"shop/inch-mill.shop", "bearing-block.plan", "bilge-pump-link.plan"}) {
+        new String[] {
+          "shop/inch-mill.shop",
+          "shop/metric-mill.shop",
+          "bearing-block.plan",
+          "bilge-pump-link.plan"
+        }) {
       Files.copy(EXAMPLES.resolve(name), folder.resolve(name));
     }
   }
@@ -44,7 +49,8 @@ final class CliLogTests {
     assertThat(result.err()).isEmpty();
     assertThat(result.exitCode()).isZero();
     String line = "log \"the first one\"\n  in four: read height 21.22 with mic25\n\n";
-    assertThat(text("bearing-block.plan")).isEqualTo(before.replace("inspect\n", line + "inspect\n"));
+    assertThat(text("bearing-block.plan"))
+        .isEqualTo(before.replace("inspect\n", line + "inspect\n"));
     CommandRun.in(folder)
         .run("log", "bearing-block.plan", "four", "height", "20.98", "20.97", "--with", "mic25");
     assertThat(text("bearing-block.plan"))

@@ -18,6 +18,7 @@ import org.handwheel.plan.sheet.Sheet.SheetStep;
 import org.handwheel.plan.sheet.Sheets;
 import org.handwheel.rules.Checked;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
 import org.handwheel.work.CutRun;
@@ -129,25 +130,39 @@ class SheetExampleTests {
     throw new AssertionError("no step on line " + line);
   }
 
+  private static int lastMeasure(SetupRun setup, int index, IfRead table) {
+    int last = -1;
+    for (int i = 0; i < index; i++) {
+      if (setup.steps().get(i).step() instanceof Step.Measure measure
+          && measure.dimension() == table.dimension()) {
+        last = i;
+      }
+    }
+    return last;
+  }
+
   private static DialMove moveWithLog(
       String path, Checked checked, SetupRun setup, int index, IfRead table, Row row) {
     List<String> lines = new ArrayList<>();
-    for (StepRun step : setup.steps().subList(0, index)) {
-      if (step.step() instanceof Step.Measure measure
-          && measure.dimension() == table.dimension()) {
+    int last = lastMeasure(setup, index, table);
+    for (int i = 0; i <= last; i++) {
+      StepRun step = setup.steps().get(i);
+      if (step.step() instanceof Step.Measure measure && measure.dimension() == table.dimension()) {
+        // What was read earlier is what the plan expects.
+        Length read =
+            i == last ? row.read() : step.before().size(table.dimension()).range().middle();
         lines.add(
             "  in "
                 + setup.setup().name().value()
                 + ": read "
                 + measure.dimension().word()
                 + " "
-                + LengthText.number(row.read(), LengthUnit.MM, 6, 2)
+                + LengthText.number(read, LengthUnit.MM, 9, 2)
                 + " mm with "
                 + measure.instrument().name());
       }
     }
-    String text =
-        ExampleFiles.text(path) + "\nlog \"tried\"\n" + String.join("\n", lines) + "\n";
+    String text = ExampleFiles.text(path) + "\nlog \"tried\"\n" + String.join("\n", lines) + "\n";
     PlanRun planned = ExampleFiles.check(path, text).run();
     LogSection log =
         planned.plan().logs().stream()
@@ -169,7 +184,8 @@ class SheetExampleTests {
   /** Text of a plan stays text, whatever it is. */
   @Test
   void hostileNamesDoNotBecomeMarkup() {
-    String hostile = "</title><script>alert(1)</script> ]]> ' onload='x \u202e\u2066abc\u0007 &amp;";
+    String hostile =
+        "</title><script>alert(1)</script> ]]> ' onload='x \u202e\u2066abc\u0007 &amp;";
     String text =
         ExampleFiles.text("bearing-block.plan")
             .replace("Feed pump bearing block", hostile)

@@ -33,7 +33,7 @@ final class Style {
       figure { margin: 0.5rem 0; }
       figure svg { display: block; width: 100%; height: auto; max-width: 46rem; }
       ol.steps { list-style: none; margin: 0.5rem 0; padding: 0; }
-      ol.steps > li { position: relative; border-top: 1px solid #000; padding: 0.5rem 0 0.5rem 3.6rem; break-inside: avoid; page-break-inside: avoid; }
+      ol.steps > li { position: relative; border-top: 1px solid #000; padding: 0.5rem 0 0.5rem 4rem; break-inside: avoid; page-break-inside: avoid; }
       li .tick { position: absolute; left: 0; top: 0.55rem; }
       input.box { width: 1.5rem; height: 1.5rem; margin: 0; border: 2px solid #000; }
       .no { position: absolute; left: 2.1rem; top: 0.5rem; font-weight: bold; }
@@ -60,6 +60,7 @@ final class Style {
         nav, .skip { display: none; }
         section.setup, section.inspection { break-before: page; page-break-before: always; }
         h2, h3, caption { break-after: avoid; page-break-after: avoid; }
+        figure svg { max-width: 36rem; max-height: 38rem; }
         figure, tr { break-inside: avoid; page-break-inside: avoid; }
         thead { display: table-header-group; }
       }
