@@ -7,7 +7,13 @@ local function check(name, test)
   out(ok and ('ok   neovim ' .. name) or ('FAIL neovim ' .. name .. ': ' .. tostring(problem):gsub('\n.*', '')))
 end
 
-require('handwheel').setup({ cmd = { vim.env.E2E_SERVER, 'lsp' } })
+-- The new way where this Neovim has it, else the old one.
+if vim.fn.has('nvim-0.11') == 1 then
+  vim.lsp.config('handwheel', { cmd = { vim.env.E2E_SERVER, 'lsp' } })
+  vim.lsp.enable('handwheel')
+else
+  require('handwheel').setup({ cmd = { vim.env.E2E_SERVER, 'lsp' } })
+end
 vim.cmd('edit ' .. vim.fn.fnameescape(vim.env.E2E_PLAN))
 local buf = vim.api.nvim_get_current_buf()
 local function text() return table.concat(vim.api.nvim_buf_get_lines(buf, 0, -1, false), '\n') end

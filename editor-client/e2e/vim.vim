@@ -67,6 +67,48 @@ function! s:Hover() abort
         \ && join(getbufline(bufnr('ALEPreviewWindow'), 1, '$')) =~ 'div.*thou\|thou.*div'})
 endfunction
 
+" Called in insert mode, for ALE takes an answer there alone.
+function! E2eProposals() abort
+  let s:proposed = []
+  call ale#completion#OmniFunc(1, '')
+  let l:n = 0
+  while ale#completion#GetCompletionResult() is v:null && l:n < s:seconds * 20 | sleep 50m | let l:n += 1 | endwhile
+  let l:items = ale#completion#GetCompletionResult()
+  let s:proposed = l:items is v:null ? [] : map(copy(l:items), {_, item -> item.word})
+  return ''
+endfunction
+
+function! s:Completion() abort
+  call s:Go('are B to')
+  call feedkeys("i\<C-R>=E2eProposals()\<CR>\<Esc>", 'tx')
+  call s:Must('no square', !empty(filter(s:proposed, {_, word -> word =~# '^square'})))
+endfunction
+
+function! s:Chosen(data, items) abort
+  for [l:kind, l:item] in a:items
+    if l:item.title =~# 'gunmetal-LG2'
+      call ale#codefix#ApplyLSPCodeAction(a:data, l:item)
+      return
+    endif
+  endfor
+endfunction
+
+function! s:QuickFix() abort
+  call s:Eventually('no material-unknown', {-> !empty(s:Found('gunmetal-LG9'))})
+  call s:Go('gunmetal-LG9')
+  call ale#codefix#Execute(0, function('s:Chosen'))
+  call s:Eventually('not applied', {-> s:Has('material gunmetal-LG2')})
+  ALELint
+  call s:Eventually('the finding stays', {-> empty(s:Found('gunmetal-LG9'))})
+endfunction
+
+function! s:Formatting() abort
+  call s:Must('nothing to format', s:Has('width    28'))
+  call s:Plan()
+  ALEFix
+  call s:Eventually('not formatted', {-> s:Has('^  width 28')})
+endfunction
+
 function! s:Rename() abort
   call s:Go('bore = 17.85')
   call feedkeys(":ALERename\<CR>\<C-U>depth\<CR>", 'tx')
@@ -78,5 +120,8 @@ let s:buffer = bufnr('%')
 call s:Check('file type', function('s:FileType'))
 call s:Check('squiggle', function('s:Squiggle'))
 call s:Check('hover with dial', function('s:Hover'))
+call s:Check('completion', function('s:Completion'))
+call s:Check('quick fix', function('s:QuickFix'))
 call s:Check('rename', function('s:Rename'))
+call s:Check('formatting', function('s:Formatting'))
 qall!

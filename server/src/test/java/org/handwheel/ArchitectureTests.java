@@ -81,6 +81,16 @@ final class ArchitectureTests {
           .callMethod(System.class, "exit", int.class);
 
   @ArchTest
+  static final ArchRule oneClassStartsPrograms =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("org.handwheel.cli.GitRepository")
+          .should()
+          .dependOnClassesThat(type(ProcessBuilder.class))
+          .orShould()
+          .callMethodWhere(target(owner(type(Runtime.class))).and(target(name("exec"))));
+
+  @ArchTest
   static final ArchRule nobodyPrintsAStackTrace =
       noClasses()
           .should()

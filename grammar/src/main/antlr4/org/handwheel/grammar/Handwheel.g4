@@ -55,6 +55,7 @@ statement
   | kind=(SQUARE | PARALLEL) faceOrDatum TO faceOrDatum lengthValue    #relationLine
   | FLAT faceOrDatum lengthValue                                       #flatLine
   | TOLERANCE standardTolerance                                        #generalToleranceLine
+  | TOLERANCE placesTolerance (COMMA? placesTolerance)*                #placesToleranceLine
   | SURFACE (ALL | faces) RA roughness                                 #surfaceLine
   | BREAK EDGES lengthValue                                            #breakLine
   | HOLE name IN face (COMMA? holeClause)*                             #holeLine
@@ -302,6 +303,7 @@ signed : (PLUS | MINUS) quantity ;
 fit : ID ;
 thread : THREAD_M | THREAD_NAMED ;
 standardTolerance : name wholeNumber name ;
+placesTolerance : number plusMinus ;   // the number stands for all that are written like it: 0.00 +-0.05
 
 lengthValue : expr ;
 sizeTarget : expr ;

@@ -2,12 +2,15 @@ package org.handwheel.cli;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.handwheel.ide.RulePages;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Severity;
@@ -32,7 +35,10 @@ import picocli.CommandLine.Parameters;
     footer = {
       "  handwheel check",
       "  handwheel check plans/bearing.plan --fail-on warning",
-      "  handwheel check --format json plans > findings.json",
+      "  handwheel check --format sarif plans > findings.sarif",
+      "  handwheel check --since main            what is new on this branch",
+      "  handwheel check --write-baseline known.json",
+      "  handwheel check --baseline known.json",
       "  handwheel check - --stdin-filename plans/bearing.plan < draft.txt",
       "",
       "Exit codes: 0 nothing as heavy as --fail-on says, 1 findings, 2 wrong usage,",
@@ -41,6 +47,7 @@ import picocli.CommandLine.Parameters;
 final class CheckCommand implements Callable<Integer> {
   private final Surroundings surroundings;
   private final Output output;
+  private final RulePages pages;
 
   @Parameters(
       paramLabel = "PATH",
@@ -51,15 +58,19 @@ final class CheckCommand implements Callable<Integer> {
 
   @Option(
       names = "--format",
-      paramLabel = "text|json",
-      description = "How to print findings. Default: text.")
+      paramLabel = "FORM",
+      description =
+          "How to print findings: text, json, sarif, github, gitlab, rdjson, checkstyle or junit."
+              + " Default: text.")
   private Format format = Format.TEXT;
 
   @Option(
       names = "--fail-on",
       paramLabel = "error|warning|none",
-      description = "The least finding that makes the exit code 1. Default: error.")
-  private FailOn failOn = FailOn.ERROR;
+      description =
+          "The least finding that makes the exit code 1. Default: what the project's settings say,"
+              + " or error.")
+  private @Nullable FailOn failOn;
 
   @Option(
       names = "--workspace",
@@ -79,18 +90,45 @@ final class CheckCommand implements Callable<Integer> {
       description = "Whether to use colour. Default: auto, on a terminal without NO_COLOR.")
   private Palette.Choice color = Palette.Choice.AUTO;
 
+  @Option(
+      names = "--since",
+      paramLabel = "REV",
+      description = "Leave out what was found in a git revision already.")
+  private @Nullable String since;
+
+  @Option(
+      names = "--baseline",
+      paramLabel = "FILE",
+      description =
+          "Leave out the findings that a file of known findings lists. Default: the file that the"
+              + " project's settings name.")
+  private @Nullable String baseline;
+
+  @Option(
+      names = "--write-baseline",
+      paramLabel = "FILE",
+      description = "Write a file that lists what is found as known, and report nothing.")
+  private @Nullable String writeBaseline;
+
   @Option(names = "--timing", description = "Print where the time went, on standard error.")
   private boolean timing;
 
-  CheckCommand(Surroundings surroundings, Output output) {
+  CheckCommand(Surroundings surroundings, Output output, RulePages pages) {
     this.surroundings = surroundings;
     this.output = output;
+    this.pages = pages;
   }
 
   /** How findings are printed. */
   enum Format {
     TEXT,
-    JSON
+    JSON,
+    SARIF,
+    GITHUB,
+    GITLAB,
+    RDJSON,
+    CHECKSTYLE,
+    JUNIT
   }
 
   /** What makes the exit code 1. */
@@ -104,15 +142,18 @@ final class CheckCommand implements Callable<Integer> {
   public Integer call() {
     long start = surroundings.nanoClock().getAsLong();
     PathNames names = new PathNames(surroundings.workingDirectory());
+    ProjectFile project = ProjectFile.of(surroundings);
     Targets targets =
-        Targets.find(paths.isEmpty() ? List.of(".") : paths, workspace, stdinName, surroundings);
+        Targets.find(
+            paths.isEmpty() ? List.of(".") : paths, workspace, stdinName, project, surroundings);
+    NewFindings news = since == null ? NewFindings.ALL : SinceRevision.of(since, surroundings);
     Report report =
-        CheckRun.check(targets, new Checker(StandardTables.builtIn()), surroundings.nanoClock());
-    if (format == Format.JSON) {
-      output.line(new JsonReport(names).text(report));
-    } else {
-      new TextReport(output, Palette.of(color, surroundings), names).print(report);
-    }
+        known(
+            CheckRun.check(
+                targets, new Checker(StandardTables.builtIn()), surroundings.nanoClock(), news),
+            names,
+            project);
+    printer(names).print(report);
     report.unreadable().entrySet().stream()
         .sorted(Map.Entry.<Path, String>comparingByKey())
         .forEach(
@@ -126,11 +167,63 @@ final class CheckCommand implements Callable<Integer> {
     if (!report.unreadable().isEmpty()) {
       return Handwheel.EXIT_TROUBLE;
     }
-    return fails(report) ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
+    return fails(report, project) ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
   }
 
-  private boolean fails(Report report) {
-    return switch (failOn) {
+  /** Without the findings that are known, which are written down first if asked. */
+  private Report known(Report report, PathNames names, ProjectFile project) {
+    Report left = report;
+    // Where all that is found is written down as known, the list of before does not matter.
+    Path file =
+        baseline != null
+            ? path(baseline)
+            : project
+                .settings()
+                .baseline()
+                .filter(name -> writeBaseline == null)
+                .map(project.folder()::resolve)
+                .orElse(null);
+    if (file != null) {
+      left =
+          left.withOnly(
+              Baseline.read(file, names.shown(file))
+                  .unknown(left.findings(), Baseline.folder(file)));
+    }
+    if (writeBaseline != null) {
+      Path written = path(writeBaseline);
+      Baseline.write(written, names.shown(written), report);
+      left = left.withOnly(List.of());
+    }
+    return left;
+  }
+
+  private Path path(String name) {
+    try {
+      return surroundings.workingDirectory().toAbsolutePath().resolve(name).normalize();
+    } catch (InvalidPathException e) {
+      throw new UserException(name + ": no file can have this name here");
+    }
+  }
+
+  private ReportFormat printer(PathNames names) {
+    return switch (format) {
+      case TEXT -> new TextReport(output, Palette.of(color, surroundings), names);
+      case JSON -> new JsonReport(output, names);
+      case SARIF -> new SarifReport(output, names, pages);
+      case GITHUB -> new GithubReport(output, names);
+      case GITLAB -> new GitlabReport(output, names);
+      case RDJSON -> new RdjsonReport(output, names);
+      case CHECKSTYLE -> new CheckstyleReport(output, names);
+      case JUNIT -> new JunitReport(output, names);
+    };
+  }
+
+  private boolean fails(Report report, ProjectFile project) {
+    FailOn least =
+        failOn == null
+            ? FailOn.valueOf(project.settings().failOn().orElse("error").toUpperCase(Locale.ROOT))
+            : failOn;
+    return switch (least) {
       case ERROR -> report.count(Severity.ERROR) > 0;
       case WARNING -> report.count(Severity.ERROR) + report.count(Severity.WARNING) > 0;
       case NONE -> false;

@@ -3,9 +3,11 @@ package org.handwheel.cli;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -20,6 +22,7 @@ import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.files.WorkspaceLoader.Loaded;
 import org.handwheel.files.WorkspaceRoot;
 import org.handwheel.model.Workspace;
+import org.handwheel.plan.diff.Fingerprints;
 import org.handwheel.rules.Checked;
 import org.handwheel.rules.Checker;
 import org.handwheel.syntax.Finding;
@@ -36,6 +39,8 @@ final class CheckRun {
 
   private final Checker checker;
   private final LongSupplier nanoClock;
+  private final NewFindings news;
+  private int known;
   private final List<CheckedFile> files = new ArrayList<>();
   private final List<Found> findings = new ArrayList<>();
   private final Map<Path, String> unreadable = new LinkedHashMap<>();
@@ -44,14 +49,15 @@ final class CheckRun {
   private long parsing;
   private long checking;
 
-  private CheckRun(Checker checker, LongSupplier nanoClock) {
+  private CheckRun(Checker checker, LongSupplier nanoClock, NewFindings news) {
     this.checker = checker;
     this.nanoClock = nanoClock;
+    this.news = news;
   }
 
   /** Checks the targets; a workspace is loaded once for all that lie in it. */
-  static Report check(Targets targets, Checker checker, LongSupplier nanoClock) {
-    CheckRun run = new CheckRun(checker, nanoClock);
+  static Report check(Targets targets, Checker checker, LongSupplier nanoClock, NewFindings news) {
+    CheckRun run = new CheckRun(checker, nanoClock, news);
     run.unreadable.putAll(targets.unreadable());
     Map<WorkspaceRoot, List<Targets.Target>> byRoot =
         targets.targets().stream()
@@ -64,6 +70,7 @@ final class CheckRun {
     return new Report(
         run.files,
         run.findings,
+        run.known,
         run.unreadable,
         new Report.Times(
             Duration.ofNanos(run.reading),
@@ -118,8 +125,16 @@ final class CheckRun {
                 .toList(),
             Duration.ofNanos(took)));
     Placing placing = new Placing(root, workspace);
-    for (Finding finding : checked.findings()) {
-      Found found = placing.of(finding);
+    Set<Finding> reported = Collections.newSetFromMap(new IdentityHashMap<>());
+    reported.addAll(news.of(root.file(path), checked));
+    known += checked.findings().size() - reported.size();
+    List<String> fingerprints = Fingerprints.of(checked.findings());
+    for (int i = 0; i < checked.findings().size(); i++) {
+      Finding finding = checked.findings().get(i);
+      if (!reported.contains(finding)) {
+        continue;
+      }
+      Found found = placing.of(finding, fingerprints.get(i));
       // Several plans may bring out the same thing in a shop file.
       String key =
           found.file()
@@ -138,10 +153,11 @@ final class CheckRun {
 
   /** Turns origins into places of one workspace. */
   private record Placing(WorkspaceRoot root, Workspace workspace) {
-    Found of(Finding finding) {
+    Found of(Finding finding, String fingerprint) {
       Place place = place(finding.origin());
       return new Found(
           finding.rule(),
+          fingerprint,
           finding.severity(),
           file(place),
           place,

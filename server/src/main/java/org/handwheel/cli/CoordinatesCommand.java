@@ -56,7 +56,7 @@ final class CoordinatesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    PlanRun run = WorkedPlan.read(plan, surroundings);
+    PlanRun run = CheckedPlan.load(plan, surroundings).run();
     if (setup != null && run.setups().stream().noneMatch(one -> isAsked(one.setup().name()))) {
       throw new UserException(plan + ": it has no setup '" + setup + "'");
     }

@@ -36,6 +36,7 @@ import picocli.CommandLine.Parameters;
       "  handwheel format --check plans",
       "  handwheel format --diff plans/bearing.plan",
       "  handwheel format - < draft.txt > plan.txt",
+      "  handwheel format --check - --stdin-filename a.shop < a.shop",
       "",
       "Exit codes: 0 done, or nothing to do; 1 with --check or --diff: files are not",
       "in their usual form; 2 wrong usage, or a file that cannot be read or written."
@@ -63,6 +64,12 @@ final class FormatCommand implements Callable<Integer> {
     private boolean diff;
   }
 
+  @Option(
+      names = "--stdin-filename",
+      paramLabel = "NAME",
+      description = "The file that standard input stands for. Default: stdin.plan.")
+  private String stdinName = "stdin.plan";
+
   FormatCommand(Surroundings surroundings, Output output) {
     this.surroundings = surroundings;
     this.output = output;
@@ -71,12 +78,13 @@ final class FormatCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PathNames names = new PathNames(surroundings.workingDirectory());
+    ProjectFile project = ProjectFile.of(surroundings);
     boolean other = false;
     for (String argument : paths.isEmpty() ? List.of(".") : paths) {
       if (argument.equals("-")) {
-        other |= formatInput();
+        other |= formatInput(names);
       } else {
-        for (Path file : files(path(argument))) {
+        for (Path file : files(path(argument), project)) {
           other |= formatFile(file, names);
         }
       }
@@ -96,7 +104,7 @@ final class FormatCommand implements Callable<Integer> {
     }
   }
 
-  private List<Path> files(Path path) {
+  private List<Path> files(Path path, ProjectFile project) {
     if (!Files.isDirectory(path)) {
       boolean known =
           FolderSearch.hasEnding(path, ".plan")
@@ -113,7 +121,7 @@ final class FormatCommand implements Callable<Integer> {
       try {
         FolderSearch.Found found = FolderSearch.endingIn(ending, path);
         trouble.putAll(found.unreadable());
-        files.addAll(found.files());
+        files.addAll(project.left(path, found.files()));
       } catch (IOException e) {
         trouble.put(path, "the folder cannot be read");
       }
@@ -124,13 +132,16 @@ final class FormatCommand implements Callable<Integer> {
     return files;
   }
 
-  private boolean formatInput() {
+  private boolean formatInput(PathNames names) {
+    String name = names.shown(path(stdinName));
     String text = read(surroundings.in());
-    String formatted = Formatter.format(SyntaxTree.parse("stdin.plan", text));
+    String formatted = Formatter.format(SyntaxTree.parse(name, text));
     if (look.diff) {
-      output.lines(LineDiff.of("stdin", text, formatted));
+      output.lines(LineDiff.of(name, text, formatted));
     } else if (!look.check) {
       output.text(formatted);
+    } else if (!formatted.equals(text)) {
+      output.line(name);
     }
     return !formatted.equals(text);
   }
@@ -164,12 +175,8 @@ final class FormatCommand implements Callable<Integer> {
     } else if (look.check) {
       output.line(names.shown(file));
     } else {
-      write(file, formatted);
+      NewText.change(file, text, formatted).ifPresent(why -> trouble.put(file, why));
     }
     return true;
-  }
-
-  private void write(Path file, String text) {
-    NewText.write(file, text, NewText.Existing.REPLACE).ifPresent(why -> trouble.put(file, why));
   }
 }

@@ -37,6 +37,7 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel check                        every plan below this folder",
       "  handwheel check plans/bearing.plan     one plan",
       "  handwheel explain overcut              what a finding means",
+      "  handwheel diff --git HEAD              what the plans here say anew",
       "  handwheel format --check               which plans are not in their usual form",
       "  handwheel dial \"1-3/8 in\" 7.5mm        lengths in both units",
       "  handwheel speeds steel-mild --dia 10mm speeds and feeds to start with",
@@ -47,14 +48,16 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel fit \"10 H7\"                  the limits of a bore",
       "  handwheel picture p.plan four          a setup drawn, as SVG",
       "  handwheel sheet p.plan -o p.html       what to take to the machine",
-      "  handwheel log p.plan four height 21.24 --with mic25",
-      "                                         what was measured, into the log",
       "  handwheel draft block.plan             a plan from part, stock and shop",
+      "  handwheel log p.plan four height 21.24 --with mic25",
+      "                                         a reading, and the next cut",
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format`, `log`, `draft -o` and `sheet -o` write files, those they are given."
+      "Only `format`, `draft -o`, `log`, `check --write-baseline` and",
+      "`git-setup --write` write files. Only `diff --git`, `check --since`,",
+      "`git-setup` and the merge driver start a program: git."
     })
 final class Handwheel implements Callable<Integer> {
   static final int EXIT_CLEAN = 0;
@@ -72,7 +75,24 @@ final class Handwheel implements Callable<Integer> {
 
   /** Runs one command; never throws, and never ends the process. */
   static int run(Surroundings surroundings, String... args) {
-    return run(surroundings, new PackedPages(), args);
+    return LspCommand.isPlain(args)
+        // An editor waits: what understands options takes longer to start than the server.
+        ? serve(surroundings)
+        : run(surroundings, new PackedPages(), args);
+  }
+
+  private static int serve(Surroundings surroundings) {
+    Output output = Output.of(surroundings);
+    try {
+      return new LspCommand(surroundings).call();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return EXIT_TROUBLE;
+    } catch (RuntimeException e) {
+      return internalError(surroundings, output, words(e), e);
+    } catch (OutOfMemoryError e) {
+      return internalError(surroundings, output, "there is not enough memory", e);
+    }
   }
 
   /** Runs one command with other pages for the rules. */
@@ -93,9 +113,14 @@ final class Handwheel implements Callable<Integer> {
       Surroundings surroundings, RulePages pages, Output output) {
     CommandLine line =
         new CommandLine(new Handwheel())
-            .addSubcommand(new CheckCommand(surroundings, output))
+            .addSubcommand(new CheckCommand(surroundings, output, pages))
             .addSubcommand(new ExplainCommand(surroundings, output, pages))
+            .addSubcommand(new DiffCommand(surroundings, output))
             .addSubcommand(new FormatCommand(surroundings, output))
+            .addSubcommand(new GitSetupCommand(surroundings, output))
+            .addSubcommand(hidden(new GitTextconvCommand(surroundings, output)))
+            .addSubcommand(hidden(new GitDiffDriverCommand(surroundings, output)))
+            .addSubcommand(hidden(new MergeDriverCommand(surroundings, output)))
             .addSubcommand(new DialCommand(surroundings, output))
             .addSubcommand(new SpeedsCommand(surroundings, output))
             .addSubcommand(new StepsCommand(surroundings, output))
@@ -106,9 +131,9 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new FitCommand(output))
             .addSubcommand(new PictureCommand(surroundings, output))
             .addSubcommand(new SheetCommand(surroundings, output))
-            .addSubcommand(new LogCommand(surroundings, output))
             .addSubcommand(new DraftCommand(surroundings, output))
-            .addSubcommand(StackUpCommand.commandLine(output))
+            .addSubcommand(new LogCommand(surroundings, output))
+            .addSubcommand(StackUpCommand.commandLine(surroundings, output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
     return line.setOut(output.outWriter())
@@ -116,13 +141,14 @@ final class Handwheel implements Callable<Integer> {
         .setColorScheme(CommandLine.Help.defaultColorScheme(ansi))
         .setUsageHelpWidth(Math.max(NARROWEST_HELP, surroundings.width()))
         .registerConverter(Format.class, word -> choice(Format.class, word))
+        .registerConverter(DiffCommand.Format.class, word -> choice(DiffCommand.Format.class, word))
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
         .registerConverter(Projection.class, word -> choice(Projection.class, word))
-        .registerConverter(PartDimension.class, word -> choice(PartDimension.class, word))
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))
         .registerConverter(CutterKind.class, word -> choice(CutterKind.class, word))
         .registerConverter(HoleVerb.class, word -> choice(HoleVerb.class, word))
+        .registerConverter(PartDimension.class, word -> choice(PartDimension.class, word))
         .registerConverter(DialCommand.Units.class, word -> choice(DialCommand.Units.class, word))
         .setParameterExceptionHandler((e, args) -> wrongUsage(e, output))
         .setExecutionExceptionHandler(
@@ -130,6 +156,13 @@ final class Handwheel implements Callable<Integer> {
                 e instanceof UserException
                     ? trouble(output, e.getMessage())
                     : internalError(surroundings, output, words(e), e));
+  }
+
+  /** A command for git, not for people. */
+  private static CommandLine hidden(Object command) {
+    CommandLine line = new CommandLine(command);
+    line.getCommandSpec().usageMessage().hidden(true);
+    return line;
   }
 
   /** A value of an option that takes one of a few words. */

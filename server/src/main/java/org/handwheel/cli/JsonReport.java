@@ -14,16 +14,23 @@ import org.handwheel.syntax.Severity;
  * and offsets from 0; columns and offsets count UTF-16 units, and a byte order mark is not counted.
  * The end of a place is the column just behind it.
  */
-final class JsonReport {
+final class JsonReport implements ReportFormat {
   private static final int VERSION = 1;
 
+  private final Output output;
   private final PathNames names;
 
-  JsonReport(PathNames names) {
+  JsonReport(Output output, PathNames names) {
+    this.output = output;
     this.names = names;
   }
 
-  String text(Report report) {
+  @Override
+  public void print(Report report) {
+    output.line(text(report));
+  }
+
+  private String text(Report report) {
     return Json.of(
         new Root(
             VERSION,
@@ -44,12 +51,14 @@ final class JsonReport {
             new Counts(
                 report.count(Severity.ERROR),
                 report.count(Severity.WARNING),
-                report.count(Severity.INFO))));
+                report.count(Severity.INFO),
+                report.known())));
   }
 
   private Finding finding(Found found) {
     return new Finding(
         found.rule(),
+        found.fingerprint(),
         TextReport.word(found.severity()),
         name(found.file()),
         range(found.place()),
@@ -96,6 +105,7 @@ final class JsonReport {
 
   private record Finding(
       String rule,
+      String fingerprint,
       String severity,
       String path,
       Range range,
@@ -113,5 +123,5 @@ final class JsonReport {
 
   private record Position(int line, int column, int offset) {}
 
-  private record Counts(long errors, long warnings, long notes) {}
+  private record Counts(long errors, long warnings, long notes, long known) {}
 }

@@ -1,82 +1,93 @@
 package org.handwheel.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
-import org.handwheel.files.TextFile;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.handwheel.files.WorkspaceLoader;
-import org.handwheel.model.PartDimension;
-import org.handwheel.model.Workspace;
+import org.handwheel.model.LogSection;
+import org.handwheel.model.Plan;
+import org.handwheel.model.Setup;
 import org.handwheel.plan.log.LogLine;
+import org.handwheel.plan.log.NextCut;
 import org.handwheel.rules.Checked;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.syntax.TextEdit;
+import org.handwheel.units.LengthUnit;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code handwheel log}: what was measured, written into the plan's log. */
+/** {@code handwheel log}: writes down what was measured. */
 @Command(
     name = "log",
     mixinStandardHelpOptions = true,
     versionProvider = Handwheel.Version.class,
     sortOptions = false,
     description = {
-      "Writes what was measured into the log of a plan, and touches nothing else.",
-      "What follows a reading is counted from it: see `handwheel sheet --piece`."
+      "Writes a reading into the plan's log, and says what the next cut on that size comes to.",
+      "It adds one line to the file and leaves all else as it is. Several readings along the"
+          + " work show taper."
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  handwheel log bearing-block.plan four height 21.24 --with mic25",
-      "  handwheel log block.plan four height 21.24 21.25 --with mic25 --piece \"the second\"",
+      "  handwheel log block.plan four height 21.24 --with mic25",
+      "  handwheel log block.plan four height 21.24 21.26 21.25 --with mic25",
+      "  handwheel log block.plan four height 0.836in --with mic-inch --piece \"second block\"",
       "",
-      "A reading that the plan cannot take is refused, and so is a file that changed",
-      "meanwhile."
+      "Spindle stopped, work wiped, burrs off: then measure."
     })
 final class LogCommand implements Callable<Integer> {
+  private static final Pattern READING =
+      Pattern.compile("([0-9./-]+)\\s*(mm|in|thou|tenths?|um)?", Pattern.CASE_INSENSITIVE);
+
   private final Surroundings surroundings;
   private final Output output;
 
   @Parameters(index = "0", paramLabel = "PLAN", description = "The plan's file.")
-  private String plan = "";
+  private String file = "";
 
-  @Parameters(index = "1", paramLabel = "SETUP", description = "The setup's name.")
+  @Parameters(index = "1", paramLabel = "SETUP", description = "The setup it was measured in.")
   private String setup = "";
 
   @Parameters(
       index = "2",
-      paramLabel = "length|width|height",
-      description = "The size that was measured.")
-  private PartDimension dimension = PartDimension.LENGTH;
+      paramLabel = "SIZE",
+      description = "What was measured: length, width or height.")
+  private String size = "";
 
   @Parameters(
       index = "3..*",
       arity = "1..*",
-      paramLabel = "SIZE",
-      description =
-          "What was read, once or in several places; a bare number is in the plan's unit.")
-  private List<String> sizes = List.of();
+      paramLabel = "READING",
+      description = "What the instrument showed; without a unit in the plan's.")
+  private List<String> readings = List.of();
 
   @Option(
       names = "--with",
       required = true,
       paramLabel = "INSTRUMENT",
-      description = "What it was measured with.")
+      description = "What it was measured with, by its name in the shop.")
   private String instrument = "";
 
   @Option(
       names = "--piece",
-      paramLabel = "NAME",
-      description = "The title of the piece's log. Default: the last log.")
+      paramLabel = "TITLE",
+      description = "The piece, by the title of its log. Default: the last log of the plan.")
   private @Nullable String piece;
 
   LogCommand(Surroundings surroundings, Output output) {
@@ -86,87 +97,125 @@ final class LogCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    OnePlan read = OnePlan.read(plan, surroundings);
-    if (read.target().text() != null) {
-      throw new UserException("a reading is written into a file; name one");
+    if (file.equals("-")) {
+      throw new UserException("-: name a file; a reading is written into it");
     }
-    read.setup(setup);
-    plain(setup);
-    plain(instrument);
-    sizes.forEach(this::plain);
-    if (piece != null) {
-      plain(piece);
+    if (piece != null && piece.chars().anyMatch(c -> c == '"' || c < ' ')) {
+      throw new UserException("--piece: a title has no quotation marks and no line ends");
     }
-    Path file = read.target().root().file(read.target().path());
-    SyntaxTree tree = read.checked().tree();
-    LogLine line = new LogLine(piece, setup, dimension.word(), sizes, instrument);
-    LogLine.Written written = line.in(tree, read.run().plan());
-    refuse(read, written, line);
-    if (!(TextFile.read(file) instanceof TextFile.Text now)
-        || !now.text().equals(tree.source().text())) {
-      throw new UserException(plan + ": the file changed meanwhile; nothing was written");
-    }
-    NewText.write(file, mark(file) + written.text(), NewText.Existing.REPLACE)
+    CheckedPlan before = CheckedPlan.load(file, surroundings);
+    Plan plan = before.run().plan();
+    String line =
+        "in "
+            + setup(plan)
+            + ": read "
+            + size.toLowerCase(Locale.ROOT)
+            + " "
+            + written()
+            + " with "
+            + instrument;
+    String text = before.checked().tree().source().text();
+    TextEdit edit = new LogLine(line, piece).in(before.checked().tree(), plan);
+    String changed = TextEdit.apply(text, List.of(edit));
+    Checked after = check(changed);
+    refuse(before.checked(), after, edit);
+    NewText.change(path(), text, changed)
         .ifPresent(
             why -> {
-              throw new UserException(plan + ": " + why);
+              throw new UserException(file + ": " + why);
             });
-    output.line(output.glyphs().show(line.line()));
+    report(line, after);
     return Handwheel.EXIT_CLEAN;
   }
 
-  /** One word or title of one line: nothing that would begin another line, comment or text. */
-  private void plain(String word) {
-    if (word.isBlank()
-        || word.chars().anyMatch(c -> Character.isISOControl(c) || "#\"\\".indexOf(c) >= 0)) {
-      throw new UserException(plan + ": this cannot stand in a reading: " + word.strip());
-    }
+  private Path path() {
+    return surroundings.workingDirectory().toAbsolutePath().resolve(file).normalize();
   }
 
-  /** The byte order mark the file begins with, if it does. */
-  private String mark(Path file) {
-    try (InputStream in = Files.newInputStream(file)) {
-      byte[] first = in.readNBytes(3);
-      boolean marked =
-          first.length == 3
-              && first[0] == (byte) 0xEF
-              && first[1] == (byte) 0xBB
-              && first[2] == (byte) 0xBF;
-      return marked ? "\uFEFF" : "";
-    } catch (IOException e) {
-      throw new UserException(plan + ": it cannot be read");
-    }
+  /** The setup's name as the plan writes it. */
+  private String setup(Plan plan) {
+    List<String> names =
+        plan.setups().stream()
+            .map(Setup::name)
+            .filter(Objects::nonNull)
+            .map(name -> name.value())
+            .toList();
+    return names.stream()
+        .filter(name -> name.equalsIgnoreCase(setup))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UserException(
+                    file
+                        + ": it has no setup '"
+                        + setup
+                        + "'"
+                        + (names.isEmpty() ? "" : "; it has " + String.join(", ", names))));
   }
 
-  /** Says why the plan does not take the line, if it does not. */
-  private void refuse(OnePlan read, LogLine.Written written, LogLine line) {
-    String path = read.target().path();
-    SyntaxTree tree = SyntaxTree.parse(path, written.text());
-    Workspace workspace =
-        new WorkspaceLoader(read.target().root(), surroundings.nanoClock())
-            .load(List.of(path), Map.of(path, tree))
-            .workspace();
-    Checked checked = new Checker(StandardTables.builtIn()).check(workspace, path);
-    int from = written.offset();
-    int to = written.text().indexOf(line.line(), from) + line.line().length();
-    for (Finding found : checked.findings()) {
-      boolean here =
-          found.severity() == Severity.ERROR
-              && checked.tree().contains(found.origin())
-              && checked.tree().start(found.origin()) >= from
-              && checked.tree().start(found.origin()) <= to;
-      if (here) {
-        throw new UserException(plan + ": " + found.message());
+  /** The readings as the language writes them: a unit stands once, after the last. */
+  private String written() {
+    List<String> numbers = new ArrayList<>();
+    Set<String> units = new HashSet<>();
+    for (String reading : readings) {
+      Matcher matcher = READING.matcher(reading.strip());
+      if (!matcher.matches()) {
+        // What it lacks is said by the one that knows lengths.
+        LengthArguments.read(reading, LengthUnit.MM);
+        throw new UserException(reading + ": a reading is a number, with or without a unit");
+      }
+      numbers.add(matcher.group(1));
+      units.add(Optional.ofNullable(matcher.group(2)).orElse("").toLowerCase(Locale.ROOT));
+    }
+    if (units.size() > 1) {
+      throw new UserException("give all readings in the same unit");
+    }
+    String unit = units.iterator().next();
+    return String.join(" ", numbers) + (unit.isEmpty() ? "" : " " + unit);
+  }
+
+  private Checked check(String text) {
+    Targets.Target target = Targets.find(List.of(file), null, file, surroundings).targets().get(0);
+    SyntaxTree tree = SyntaxTree.parse(target.path(), text);
+    return new Checker(StandardTables.builtIn())
+        .check(
+            new WorkspaceLoader(target.root(), surroundings.nanoClock())
+                .load(List.of(target.path()), Map.of(target.path(), tree))
+                .workspace(),
+            target.path());
+  }
+
+  /** A line that would be wrong is not written. */
+  private static void refuse(Checked before, Checked after, TextEdit edit) {
+    Set<String> known =
+        before.findings().stream().map(Finding::message).collect(Collectors.toSet());
+    SyntaxTree tree = after.tree();
+    for (Finding finding : after.findings()) {
+      boolean isHere =
+          tree.contains(finding.origin())
+              && tree.start(finding.origin()) >= edit.start()
+              && tree.start(finding.origin()) <= edit.start() + edit.text().length();
+      if (isHere && finding.severity() == Severity.ERROR && !known.contains(finding.message())) {
+        throw new UserException(finding.message() + "; nothing was written");
       }
     }
-    long before = read.run().plan().logs().stream().mapToLong(log -> log.readings().size()).sum();
-    long after =
-        checked.plan() == null
-            ? 0
-            : checked.plan().logs().stream().mapToLong(log -> log.readings().size()).sum();
-    if (after != before + 1) {
-      throw new UserException(
-          plan + ": this is no reading: " + line.line().toLowerCase(Locale.ROOT));
+  }
+
+  private void report(String line, Checked after) {
+    output.line(output.glyphs().show(file + ": " + line));
+    Plan plan = Objects.requireNonNull(after.plan());
+    List<LogSection> logs =
+        plan.logs().stream().filter(log -> piece == null || log.title().equals(piece)).toList();
+    if (logs.isEmpty()) {
+      return;
     }
+    NextCut.after(plan, logs.get(logs.size() - 1), StandardTables.builtIn())
+        .ifPresent(
+            next ->
+                next.sentences()
+                    .forEach(
+                        sentence ->
+                            Wrapping.wrap("", "  ", sentence, output.width())
+                                .forEach(row -> output.line(output.glyphs().show(row)))));
   }
 }

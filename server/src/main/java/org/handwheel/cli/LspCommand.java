@@ -29,6 +29,12 @@ final class LspCommand implements Callable<Integer> {
     this.surroundings = surroundings;
   }
 
+  /** Whether a command line asks for the server and for nothing out of the ordinary. */
+  static boolean isPlain(String... args) {
+    return (args.length == 1 || (args.length == 2 && args[1].equals("--stdio")))
+        && args[0].equals("lsp");
+  }
+
   @Override
   public Integer call() throws InterruptedException {
     // Standard output belongs to the protocol: a stray print anywhere must not reach it.

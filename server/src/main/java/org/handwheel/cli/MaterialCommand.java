@@ -140,6 +140,7 @@ final class MaterialCommand implements Callable<Integer> {
           "with " + (cutter == ToolMaterial.HSS ? "HSS" : "carbide"),
           material.speeds(cutter).map(Amounts::surfaceSpeeds));
     }
+    facts.add("drills", material.drillSpeeds().map(Amounts::surfaceSpeeds));
     facts.add("end mills", feeds(material));
     facts.add(
         "face mills",
@@ -184,6 +185,9 @@ final class MaterialCommand implements Callable<Integer> {
     if (material.speeds(ToolMaterial.HSS).isPresent()) {
       sources.add("Speeds: " + material.speedSource(ToolMaterial.HSS) + ".");
     }
+    if (material.drillSpeeds().isPresent()) {
+      sources.add("Drilling speeds: " + material.drillSource() + ".");
+    }
     if (material.feedPerTooth(CutterKind.END_MILL, Length.mm("10")).isPresent()) {
       sources.add("Feeds: " + material.feedSource() + ".");
     }
@@ -213,6 +217,7 @@ final class MaterialCommand implements Callable<Integer> {
         material.density().map(Amounts::round).orElse(null),
         material.speeds(ToolMaterial.HSS).map(Speeds::of).orElse(null),
         material.speeds(ToolMaterial.CARBIDE).map(Speeds::of).orElse(null),
+        material.drillSpeeds().map(Speeds::of).orElse(null),
         feeds,
         material.force().map(force -> Amounts.round(force.kc11())).orElse(null),
         material.force().map(force -> Amounts.round(force.mc())).orElse(null),
@@ -234,6 +239,7 @@ final class MaterialCommand implements Callable<Integer> {
       @Nullable BigDecimal densityKgPerM3,
       @Nullable Speeds hss,
       @Nullable Speeds carbide,
+      @Nullable Speeds drills,
       Map<String, Size> endMillFeedByDiaMm,
       @Nullable BigDecimal kc11NPerMm2,
       @Nullable BigDecimal mc,

@@ -1,6 +1,7 @@
 package org.handwheel.cli;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -10,13 +11,17 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFilePermission;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
+import org.handwheel.files.TextFile;
 import org.jspecify.annotations.Nullable;
 
 /** Writes a text file as a whole, so that half a file is never there. */
 final class NewText {
+  private static final String BYTE_ORDER_MARK = "\ufeff";
+
   private NewText() {}
 
   /** What to do where a file of that name is there already. */
@@ -62,6 +67,32 @@ final class NewText {
       return Optional.of("it cannot be written");
     } finally {
       delete(beside);
+    }
+  }
+
+  /**
+   * Writes a text in place of the one that was read, if the file still says that; a byte order mark
+   * stays.
+   *
+   * @return nothing if it was written, else a short sentence on why not
+   */
+  static Optional<String> change(Path file, String before, String after) {
+    TextFile.Result now = TextFile.read(file);
+    if (now instanceof TextFile.Refused refused) {
+      return Optional.of(refused.reason());
+    }
+    if (!((TextFile.Text) now).text().equals(before)) {
+      return Optional.of("it has changed meanwhile; nothing was written");
+    }
+    return write(file, hasMark(file) ? BYTE_ORDER_MARK + after : after, Existing.REPLACE);
+  }
+
+  private static boolean hasMark(Path file) {
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] mark = BYTE_ORDER_MARK.getBytes(StandardCharsets.UTF_8);
+      return Arrays.equals(in.readNBytes(mark.length), mark);
+    } catch (IOException e) {
+      return false;
     }
   }
 

@@ -1,18 +1,30 @@
 package org.handwheel.cli;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** The two output streams: results on one, trouble and times on the other. */
 final class Output {
+  private final OutputStream raw;
   private final PrintWriter out;
   private final PrintWriter err;
   private final Glyphs glyphs;
   private final String lineEnd;
   private final int width;
+  private boolean broken;
 
-  private Output(PrintWriter out, PrintWriter err, Glyphs glyphs, String lineEnd, int width) {
+  private Output(
+      OutputStream raw,
+      PrintWriter out,
+      PrintWriter err,
+      Glyphs glyphs,
+      String lineEnd,
+      int width) {
+    this.raw = raw;
     this.out = out;
     this.err = err;
     this.glyphs = glyphs;
@@ -22,6 +34,7 @@ final class Output {
 
   static Output of(Surroundings surroundings) {
     return new Output(
+        surroundings.out(),
         new PrintWriter(new OutputStreamWriter(surroundings.out(), surroundings.charset())),
         new PrintWriter(new OutputStreamWriter(surroundings.err(), surroundings.charset())),
         new Glyphs(surroundings.charset()),
@@ -52,9 +65,20 @@ final class Output {
     out.print(lineEnd);
   }
 
-  /** Prints a text as it is, with its own line ends. */
+  /** A file's text: UTF-8 wherever it goes, with its own line ends. */
   void text(String text) {
-    out.print(text);
+    bytes(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** A file's bytes as they are. */
+  void bytes(byte[] bytes) {
+    out.flush();
+    try {
+      raw.write(bytes);
+      raw.flush();
+    } catch (IOException e) {
+      broken = true;
+    }
   }
 
   void lines(List<String> lines) {
@@ -70,6 +94,6 @@ final class Output {
   /** Hands on what is still held back; says whether everything arrived. */
   boolean finish() {
     err.flush();
-    return !out.checkError();
+    return !out.checkError() && !broken;
   }
 }

@@ -1,12 +1,13 @@
 package org.handwheel.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.handwheel.plan.picture.Picture;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.picture.SetupPicture;
 import org.handwheel.plan.picture.SvgPicture;
-import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.rules.Checked;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -55,15 +56,32 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    OnePlan read = OnePlan.read(plan, surroundings);
-    SetupRun found = read.setup(setup == null ? "1" : setup);
-    SyntaxTree tree = read.checked().tree();
-    Optional<Picture> picture = SetupPicture.of(tree, found, projection);
+    CheckedPlan loaded = CheckedPlan.load(plan, surroundings);
+    Checked checked = loaded.checked();
+    List<SetupRun> setups = loaded.run().knownSetups().toList();
+    SetupRun found = find(setups);
+    Optional<Picture> picture = SetupPicture.of(checked.tree(), found, projection);
     if (picture.isEmpty()) {
       throw new UserException(
           found.setup().words() + ": it is not known how the work lies or how large it is");
     }
-    output.line(SvgPicture.of(picture.get(), tree).stripTrailing());
+    output.line(SvgPicture.of(picture.get(), checked.tree()).stripTrailing());
     return Handwheel.EXIT_CLEAN;
+  }
+
+  private SetupRun find(List<SetupRun> setups) {
+    String asked = setup == null ? "1" : setup;
+    for (SetupRun run : setups) {
+      if (run.setup().name() != null && run.setup().name().value().equals(asked)) {
+        return run;
+      }
+    }
+    for (int i = 0; i < setups.size(); i++) {
+      if (asked.equals(Integer.toString(i + 1))) {
+        return setups.get(i);
+      }
+    }
+    throw new UserException(
+        plan + ": it has no setup '" + asked + "' that can be read, with all before it");
   }
 }

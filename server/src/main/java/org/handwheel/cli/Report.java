@@ -11,10 +11,15 @@ import org.handwheel.syntax.Severity;
  *
  * @param files the files checked, by path
  * @param findings by path, then by place
+ * @param known how many more findings are known already and left out
  * @param unreadable files asked for that could not be read, and why
  */
 record Report(
-    List<CheckedFile> files, List<Found> findings, Map<Path, String> unreadable, Times times) {
+    List<CheckedFile> files,
+    List<Found> findings,
+    int known,
+    Map<Path, String> unreadable,
+    Times times) {
   Report {
     files = List.copyOf(files);
     findings = List.copyOf(findings);
@@ -39,9 +44,14 @@ record Report(
     }
   }
 
-  /** A finding with its places. */
+  /**
+   * A finding with its places.
+   *
+   * @param fingerprint stays the same while lines move; one of a kind within its file
+   */
   record Found(
       String rule,
+      String fingerprint,
       Severity severity,
       Path file,
       Place place,
@@ -69,6 +79,11 @@ record Report(
 
   /** Where the time went. */
   record Times(Duration reading, Duration parsing, Duration checking) {}
+
+  /** With fewer findings; those left out are known. */
+  Report withOnly(List<Found> some) {
+    return new Report(files, some, known + findings.size() - some.size(), unreadable, times);
+  }
 
   long count(Severity severity) {
     return findings.stream().filter(found -> found.severity() == severity).count();

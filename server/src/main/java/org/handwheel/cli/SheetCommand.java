@@ -1,5 +1,8 @@
 package org.handwheel.cli;
 
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.handwheel.model.LogSection;
@@ -8,6 +11,8 @@ import org.handwheel.plan.sheet.HtmlSheet;
 import org.handwheel.plan.sheet.Sheet;
 import org.handwheel.plan.sheet.Sheets;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.work.PlanRun;
+import org.handwheel.work.PlanRun.SetupRun;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -70,11 +75,11 @@ final class SheetCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    OnePlan read = OnePlan.read(plan, surroundings);
-    LogSection log = piece == null ? null : read.log(piece);
+    CheckedPlan read = CheckedPlan.load(plan, surroundings);
+    LogSection log = piece == null ? null : log(read.run(), piece);
     Sheet sheet = new Sheets(StandardTables.builtIn(), Projection.FIRST).sheet(read.checked(), log);
     if (setup != null) {
-      sheet = sheet.only(read.number(setup));
+      sheet = sheet.only(number(read.run(), setup));
     }
     String html = HtmlSheet.of(sheet);
     if (file == null) {
@@ -82,7 +87,7 @@ final class SheetCommand implements Callable<Integer> {
       return Handwheel.EXIT_CLEAN;
     }
     NewText.Existing existing = overwrite ? NewText.Existing.REPLACE : NewText.Existing.KEEP;
-    Optional<String> trouble = NewText.write(OnePlan.path(file, surroundings), html, existing);
+    Optional<String> trouble = NewText.write(path(file), html, existing);
     if (trouble.isPresent()) {
       throw new UserException(
           file
@@ -91,5 +96,38 @@ final class SheetCommand implements Callable<Integer> {
               + (trouble.get().equals("it is there already") ? "; --overwrite replaces it" : ""));
     }
     return Handwheel.EXIT_CLEAN;
+  }
+
+  private Path path(String name) {
+    try {
+      return surroundings.workingDirectory().toAbsolutePath().resolve(name).normalize();
+    } catch (InvalidPathException e) {
+      throw new UserException(name + ": no file can have this name here");
+    }
+  }
+
+  /** The place, from 1, of a setup by its name or by its number counted from 1. */
+  private int number(PlanRun run, String asked) {
+    List<SetupRun> setups = run.knownSetups().toList();
+    for (int i = 0; i < setups.size(); i++) {
+      var name = setups.get(i).setup().name();
+      if (name != null && name.value().equalsIgnoreCase(asked)) {
+        return i + 1;
+      }
+    }
+    for (int i = 1; i <= setups.size(); i++) {
+      if (asked.equals(Integer.toString(i))) {
+        return i;
+      }
+    }
+    throw new UserException(
+        plan + ": it has no setup '" + asked + "' that can be read, with all before it");
+  }
+
+  private LogSection log(PlanRun run, String title) {
+    return run.plan().logs().stream()
+        .filter(log -> log.title().equals(title))
+        .findFirst()
+        .orElseThrow(() -> new UserException(plan + ": it has no log \"" + title + "\""));
   }
 }

@@ -1,21 +1,17 @@
 package org.handwheel.cli;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.handwheel.cli.CheckCommand.Format;
 import org.handwheel.cli.SpeedsReport.Case;
-import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.model.Limits;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Owned.CutterKind;
 import org.handwheel.model.Owned.ToolMaterial;
 import org.handwheel.model.Shop;
 import org.handwheel.model.Step.HoleVerb;
-import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checked;
-import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.material.Material;
 import org.handwheel.syntax.Nearest;
@@ -25,6 +21,7 @@ import org.handwheel.work.CuttingConditions.Asked;
 import org.handwheel.work.CuttingConditions.Bite;
 import org.handwheel.work.CuttingConditions.Tool;
 import org.handwheel.work.KnownMaterial;
+import org.handwheel.work.PlanRun;
 import org.handwheel.work.hole.HoleCalculator;
 import org.handwheel.work.hole.HoleConditions;
 import org.jspecify.annotations.Nullable;
@@ -67,7 +64,10 @@ final class SpeedsCommand implements Callable<Integer> {
       description = "Such as steel-mild; `handwheel material` lists them.")
   private @Nullable String material;
 
-  @Option(names = "--plan", paramLabel = "FILE", description = "Every cut of a plan instead.")
+  @Option(
+      names = "--plan",
+      paramLabel = "FILE",
+      description = "Every cut and hole of a plan instead.")
   private @Nullable String plan;
 
   @Option(names = "--cutter", paramLabel = "NAME", description = "A cutter of the shop.")
@@ -175,46 +175,21 @@ final class SpeedsCommand implements Callable<Integer> {
     if (more) {
       throw new UserException("give --plan alone: a plan says the rest itself");
     }
-    Targets targets = Targets.find(List.of(file), null, "stdin.plan", surroundings);
-    if (targets.targets().size() != 1) {
-      throw new UserException(
-          targets.unreadable().values().stream()
-              .findFirst()
-              .map(reason -> file + ": " + reason)
-              .orElse(file + ": name one plan"));
-    }
-    Targets.Target target = targets.targets().get(0);
-    Workspace workspace =
-        new WorkspaceLoader(target.root(), surroundings.nanoClock())
-            .load(List.of(target.path()), Map.of())
-            .workspace();
-    String reason = workspace.unreadable().get(target.path());
-    if (reason != null) {
-      throw new UserException(file + ": " + reason);
-    }
-    Checked checked = new Checker(StandardTables.builtIn()).check(workspace, target.path());
-    if (checked.run() == null) {
-      throw new UserException(file + ": it is no plan that can be worked through");
-    }
-    if (checked.findings().stream().anyMatch(found -> found.rule().equals("language-level"))) {
-      throw new UserException(file + ": it is written in a newer level of the language");
-    }
+    CheckedPlan worked = CheckedPlan.load(file, surroundings);
+    Checked checked = worked.checked();
+    PlanRun run = worked.run();
     List<Case> cases =
-        checked
-            .run()
-            .knownSteps()
+        run.knownSteps()
             .flatMap(
                 step ->
-                    CuttingCalculator.of(checked.run(), step).stream()
+                    CuttingCalculator.of(run, step).stream()
                         .map(found -> Case.of(checked.tree(), step, found)))
             .toList();
     List<HoleSpeeds> holes =
-        checked
-            .run()
-            .knownSteps()
+        run.knownSteps()
             .flatMap(
                 step ->
-                    HoleCalculator.of(checked.run(), step, StandardTables.builtIn()).stream()
+                    HoleCalculator.of(run, step, StandardTables.builtIn()).stream()
                         .map(group -> HoleSpeeds.of(checked.tree(), step, group)))
             .toList();
     return new SpeedsReport(file, cases, holes, checked.findings().size());

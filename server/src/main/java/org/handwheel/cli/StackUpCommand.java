@@ -8,6 +8,7 @@ import java.util.regex.Pattern;
 import org.handwheel.cli.Amounts.Range;
 import org.handwheel.cli.Amounts.Size;
 import org.handwheel.cli.CheckCommand.Format;
+import org.handwheel.model.PartDimension;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.fit.SizeChain;
 import org.handwheel.units.Length;
@@ -30,13 +31,16 @@ import picocli.CommandLine.Parameters;
       "Adds up a chain of sizes from face to face and says what is left between its ends: at"
           + " worst, and by the root of the sum of the squares.",
       "A size that goes back has a minus before it. A bare size is in millimetres, and a bare"
-          + " tolerance in the unit of its size."
+          + " tolerance in the unit of its size.",
+      "With --plan the chain is that of the drawing between two of its points: a face, a hole's"
+          + " middle by its name, a wall such as \"left of shaft\", \"floor of oilway\"."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" \"-20 +0/-0.05\"",
       "  handwheel stackup \"2 in +-0.005\" \"-1/2 in +-0.002\"",
-      "  handwheel stackup 48 -12 --general m --format json"
+      "  handwheel stackup 48 -12 --general m --format json",
+      "  handwheel stackup --plan bearing-block.plan --from right --to \"right of journal\""
     })
 final class StackUpCommand implements Callable<Integer> {
   private static final String HOW =
@@ -49,10 +53,11 @@ final class StackUpCommand implements Callable<Integer> {
       Pattern.compile("(.*?[\\d\\s.]|.*?in|.*?mm)\\s*([A-Za-z]{1,2}\\d{1,2})");
   private static final Pattern INCHES = Pattern.compile(".*(?:in|inch|\")");
 
+  private final Surroundings surroundings;
   private final Output output;
 
   @Parameters(
-      arity = "1..*",
+      arity = "0..*",
       paramLabel = "SIZE",
       description = "A size with its tolerance: +-, +/-, or a class of ISO 286.")
   private List<String> words = List.of();
@@ -63,19 +68,36 @@ final class StackUpCommand implements Callable<Integer> {
       description = "The class of ISO 2768-1 for sizes without a tolerance.")
   private @Nullable String general;
 
+  @Option(names = "--plan", paramLabel = "FILE", description = "The drawing of a plan instead.")
+  private @Nullable String plan;
+
+  @Option(names = "--from", paramLabel = "POINT", description = "With --plan: where it begins.")
+  private @Nullable String from;
+
+  @Option(names = "--to", paramLabel = "POINT", description = "With --plan: where it ends.")
+  private @Nullable String to;
+
+  @Option(
+      names = "--along",
+      paramLabel = "length|width|height",
+      description = "With --plan: the direction, where there is a choice.")
+  private @Nullable PartDimension along;
+
   @Option(
       names = "--format",
       paramLabel = "text|json",
       description = "How to print. Default: text.")
   private Format format = Format.TEXT;
 
-  private StackUpCommand(Output output) {
+  private StackUpCommand(Surroundings surroundings, Output output) {
+    this.surroundings = surroundings;
     this.output = output;
   }
 
   /** The command; a size that goes back opens with a minus, as an option does. */
-  static CommandLine commandLine(Output output) {
-    return new CommandLine(new StackUpCommand(output)).setUnmatchedOptionsArePositionalParams(true);
+  static CommandLine commandLine(Surroundings surroundings, Output output) {
+    return new CommandLine(new StackUpCommand(surroundings, output))
+        .setUnmatchedOptionsArePositionalParams(true);
   }
 
   /** One size of the chain with its sign: what it adds, and its limits. */
@@ -83,6 +105,16 @@ final class StackUpCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (plan != null) {
+      ofPlan(plan);
+      return Handwheel.EXIT_CLEAN;
+    }
+    if (from != null || to != null || along != null) {
+      throw new UserException("--from, --to and --along speak of a plan: name it with --plan");
+    }
+    if (words.isEmpty()) {
+      throw new UserException("name the sizes, or a plan with --plan");
+    }
     if (general != null && !general.matches("[fmcv]")) {
       throw new UserException("--general: '" + general + "' is none of f, m, c, v");
     }
@@ -95,6 +127,22 @@ final class StackUpCommand implements Callable<Integer> {
       facts(links, nominal, chain).print(output);
     }
     return Handwheel.EXIT_CLEAN;
+  }
+
+  private void ofPlan(String file) {
+    if (!words.isEmpty() || general != null) {
+      throw new UserException("give --plan, --from and --to alone: the drawing says the rest");
+    }
+    if (from == null || to == null) {
+      throw new UserException("say between which points: --from left --to \"left of shaft\"");
+    }
+    CheckedPlan checked = CheckedPlan.load(file, surroundings);
+    DrawnChainReport report = DrawnChainReport.of(file, checked, from, to, along);
+    if (format == Format.JSON) {
+      output.line(report.json());
+    } else {
+      report.print(output);
+    }
   }
 
   private Link link(String word) {
@@ -180,10 +228,7 @@ final class StackUpCommand implements Callable<Integer> {
     facts.add("nominal", nominal.toString());
     facts.add("at worst", spread(chain.worstCase()));
     facts.add("likely", spread(chain.likely()));
-    facts.note(
-        "At worst every size lies at its end. Likely is the root of the sum of the squares; it"
-            + " supposes many parts, made independently and to the middle of their limits, which a"
-            + " single part from a manual machine does not promise.");
+    facts.note(DrawnChainReport.LIKELY);
     if (general != null) {
       facts.note("Sizes without a tolerance: ISO 2768-1, class " + general + ".");
     }

@@ -5,13 +5,13 @@ import java.util.concurrent.Callable;
 import org.handwheel.cli.CheckCommand.Format;
 import org.handwheel.model.Located;
 import org.handwheel.work.PlanRun;
-import org.handwheel.work.outline.OutlineCut;
+import org.handwheel.work.feature.FeatureTable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** The steps round the outlines of a plan. */
+/** The steps round the outlines of a plan, and the ways through its slots and pockets. */
 @Command(
     name = "steps",
     mixinStandardHelpOptions = true,
@@ -19,7 +19,8 @@ import picocli.CommandLine.Parameters;
     sortOptions = false,
     description = {
       "Gives the stations of the cutter round every outline of a plan: ellipse, obround or"
-          + " circle, with both dials set from zero at the outline's middle.",
+          + " circle, with both dials set from zero at the outline's middle; and the stops of the"
+          + " cutter through every slot, pocket and step, from the zeros in force.",
       "Each setting is rounded to the side that leaves metal on; the table says what stands"
           + " out between the steps, for the file."
     },
@@ -55,19 +56,20 @@ final class StepsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    PlanRun run = WorkedPlan.read(plan, surroundings);
+    PlanRun run = CheckedPlan.load(plan, surroundings).run();
     if (setup != null && run.setups().stream().noneMatch(one -> isAsked(one.setup().name()))) {
       throw new UserException(plan + ": it has no setup '" + setup + "'");
     }
-    List<OutlineCut> cuts =
-        OutlineCut.all(run).stream()
+    List<FeatureTable> cuts =
+        FeatureTable.all(run).stream()
             .filter(cut -> setup == null || isAsked(cut.setup().setup().name()))
             .toList();
-    StepsReport report = new StepsReport(plan, cuts);
     if (format == Format.JSON) {
-      output.line(report.json());
+      output.line(StepsJson.of(plan, cuts));
     } else {
-      report.lines(output.width()).forEach(line -> output.line(output.glyphs().show(line)));
+      new StepsReport(plan, cuts)
+          .lines(output.width())
+          .forEach(line -> output.line(output.glyphs().show(line)));
     }
     return Handwheel.EXIT_CLEAN;
   }

@@ -3,26 +3,39 @@ package org.handwheel.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Step.CutDirection;
-import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
 import org.handwheel.work.Dial;
-import org.handwheel.work.outline.OutlineCut;
+import org.handwheel.work.DialMove;
+import org.handwheel.work.feature.CrankPath;
+import org.handwheel.work.feature.CrankPath.Purpose;
+import org.handwheel.work.feature.FeatureRun.Result;
+import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 import org.handwheel.work.outline.StepTable.Station;
-import org.jspecify.annotations.Nullable;
 
-/** Step tables as text and as JSON. */
+/** Step tables and the ways through slots and pockets as text. */
 final class StepsReport {
-  private static final List<String> SOURCES =
-      List.of("geometry: the true parallel curve; rounding toward metal left on: common practice");
+  private static final String HANDLES =
+      "Turns are whole turns from zero, with the mark to stop at; below zero the count runs down."
+          + " At `*` a handle turns the other way from here on: take up its slack before counting.";
+  private static final String ROUND =
+      "Step tables count from the outline's middle: both dials at zero there, counting up as the"
+          + " cutter goes right and away from you. Turn the handle under `first` before the other"
+          + " one: that way the cutter keeps off the finished outline. Come to the first station"
+          + " from outside.";
+  private static final String CARE =
+      "Eye protection on, work clamped, the machine maker's manual and local rules come first.";
 
   private final String plan;
-  private final List<OutlineCut> cuts;
+  private final List<FeatureTable> cuts;
 
-  StepsReport(String plan, List<OutlineCut> cuts) {
+  StepsReport(String plan, List<FeatureTable> cuts) {
     this.plan = plan;
     this.cuts = cuts;
   }
@@ -30,40 +43,58 @@ final class StepsReport {
   List<String> lines(int width) {
     List<String> lines = new ArrayList<>();
     if (cuts.isEmpty()) {
-      lines.add(plan + ": no outline is cut by steps");
+      lines.add(plan + ": no slot, pocket or outline is cut");
       return lines;
     }
-    for (OutlineCut cut : cuts) {
+    for (FeatureTable cut : cuts) {
       if (!lines.isEmpty()) {
         lines.add("");
       }
       lines.addAll(lines(cut, width));
     }
     lines.add("");
-    lines.addAll(
-        Wrapping.wrap(
-            "",
-            "",
-            "Both dials are at zero at the outline's middle and count up as the cutter goes right"
-                + " and away from you; turns are whole turns from zero, with the mark to stop at."
-                + " Turn the handle under `first` before the other one: that way the cutter keeps"
-                + " off the finished outline. At `*` a handle turns the other way from here on:"
-                + " take up its slack before counting. Come to the first station from outside."
-                + " Eye protection on, work clamped, the machine maker's manual and local rules"
-                + " come first.",
-            width));
+    boolean hasSteps = cuts.stream().anyMatch(cut -> cut.run().result() instanceof Result.Steps);
+    String notes = (hasSteps ? ROUND + " " : "") + HANDLES + " " + CARE;
+    lines.addAll(Wrapping.wrap("", "", notes, width));
     return lines;
   }
 
-  private static List<String> lines(OutlineCut cut, int width) {
-    String title = cut.setup().setup().words() + ", outline " + cut.outline().name();
-    if (cut.result() instanceof OutlineCut.Result.None none) {
-      return Wrapping.wrap("", "    ", title + ": no steps: " + none.reason(), width);
+  private static List<String> lines(FeatureTable cut, int width) {
+    String title = cut.setup().setup().words() + ", " + words(cut);
+    Result result = cut.run().result();
+    if (result instanceof Result.Steps steps) {
+      return steps(title, cut, steps.table(), width);
+    } else if (result instanceof Result.Lines way) {
+      return way(title, cut, way.path(), width);
     }
-    StepTable table = ((OutlineCut.Result.Steps) cut.result()).table();
+    String why =
+        result instanceof Result.None none
+            ? ": no steps: " + none.reason()
+            : ": along the edges; nothing to count";
+    return Wrapping.wrap("", "    ", title + why, width);
+  }
+
+  private static String words(FeatureTable cut) {
+    return cut.run().spec().featureKind().name().toLowerCase(Locale.ROOT)
+        + " "
+        + cut.run().spec().name();
+  }
+
+  private static String cutter(FeatureTable cut) {
+    return cut.run().cutter() == null ? "" : cut.run().cutter().name() + ", ";
+  }
+
+  private static String levels(FeatureTable cut) {
+    return cut.run().levels() == 1 ? "" : ", on each of " + cut.run().levels() + " levels";
+  }
+
+  // ---- Round a curve
+
+  private static List<String> steps(String title, FeatureTable cut, StepTable table, int width) {
     Facts facts =
         new Facts(title)
-            .add("cutter", (cut.cutter() == null ? "" : cut.cutter().name() + ", ") + way(table))
+            .add("cutter", cutter(cut) + around(table))
+            .add("middle", middle(cut, "; set both dials to zero there"))
             .add("steps", table.steps() + levels(cut))
             .add("left on", LengthText.both(table.left()))
             .add("ridges", "at most " + LengthText.both(table.ridge()) + ridge(table))
@@ -85,21 +116,17 @@ final class StepsReport {
                   turns(station.dialY()),
                   station.dialY().reading().toPlainString(),
                   number == 0 ? "" : station.first().name(),
-                  round(station))
+                  round(station.turnsRound()))
               .stripTrailing());
       number++;
     }
     return lines;
   }
 
-  private static String way(StepTable table) {
+  private static String around(StepTable table) {
     return table.direction() == CutDirection.CLIMB
         ? "climb: clockwise round the work seen from above"
         : "conventional: counter-clockwise round the work seen from above";
-  }
-
-  private static String levels(OutlineCut cut) {
-    return cut.levels() == 1 ? "" : ", on each of " + cut.levels() + " levels";
   }
 
   private static String ridge(StepTable table) {
@@ -108,8 +135,31 @@ final class StepsReport {
         : table.left().isZero() ? ", to be filed away" : "";
   }
 
-  private static String round(Station station) {
-    return String.join(" ", station.turnsRound().stream().map(axis -> "*" + axis.name()).toList());
+  private static Optional<String> middle(FeatureTable cut, String more) {
+    FeatureTable.Middle middle = cut.middle();
+    return middle == null
+        ? Optional.empty()
+        : Optional.of(
+            place("X", middle.atX(), middle.x())
+                + "; "
+                + place("Y", middle.atY(), middle.y())
+                + more);
+  }
+
+  private static String place(String axis, DialMove.Stop stop, AxisZero zero) {
+    return axis
+        + " "
+        + LengthText.both(stop.asked())
+        + " = "
+        + stop.turns()
+        + " turns + "
+        + stop.reading().toPlainString()
+        + " from "
+        + zero.words();
+  }
+
+  private static String round(List<Axis> axes) {
+    return String.join(" ", axes.stream().map(axis -> "*" + axis.name()).toList());
   }
 
   /** Whole turns away from zero; below zero the count runs down. */
@@ -118,85 +168,78 @@ final class StepsReport {
     return setting.divisions() < 0 ? "-" + -down : Long.toString(setting.turns());
   }
 
-  // ---- JSON
+  // ---- Straight lines
 
-  private record Document(int version, List<String> sources, String plan, List<Outline> outlines) {}
-
-  private record Size(double mm, double in) {
-    static Size of(Length length) {
-      return new Size(
-          Double.parseDouble(LengthText.number(length, LengthUnit.MM, 4, 0)),
-          Double.parseDouble(LengthText.number(length, LengthUnit.IN, 5, 0)));
+  private static List<String> way(String title, FeatureTable cut, CrankPath path, int width) {
+    Facts facts =
+        new Facts(title)
+            .add("cutter", cutter(cut) + along(path))
+            .add("depth", depth(cut))
+            .add("middle", middle(cut, ""))
+            .add(
+                "zero",
+                cut.middle() == null
+                    ? "both dials at the middle, no other is in force"
+                    : zero(cut.middle()))
+            .add("moves", path.moves() + levels(cut))
+            .add("left on", LengthText.both(path.left()))
+            .add("bound", "walls at most " + LengthText.both(cut.bound()) + " too tight");
+    if (!path.ridge().isZero()) {
+      facts.add("ridges", "round the corners at most " + LengthText.both(path.ridge()));
     }
-  }
-
-  private record Outline(
-      String setup,
-      String name,
-      @Nullable String cutter,
-      @Nullable String none,
-      @Nullable String direction,
-      @Nullable Integer steps,
-      long levels,
-      @Nullable Size left,
-      @Nullable Size ridge,
-      @Nullable Size bound,
-      List<Stop> stations) {}
-
-  private record Stop(Mark x, Mark y, String first, List<String> turnsRound) {}
-
-  private record Mark(Size at, long divisions, double reads) {}
-
-  String json() {
-    return Json.of(new Document(1, SOURCES, plan, cuts.stream().map(StepsReport::json).toList()));
-  }
-
-  private static Outline json(OutlineCut cut) {
-    String cutter = cut.cutter() == null ? null : cut.cutter().name();
-    String name = cut.outline().name();
-    String setup = cut.setup().setup().words();
-    if (cut.result() instanceof OutlineCut.Result.None none) {
-      return new Outline(
-          setup,
-          name,
-          cutter,
-          none.reason(),
-          null,
-          null,
-          cut.levels(),
-          null,
-          null,
-          null,
-          List.of());
+    if (path.isClosed()) {
+      facts.note(
+          "No side is open: go down with a cutter that cuts at its middle, or drill a hole for it"
+              + " first.");
     }
-    StepTable table = ((OutlineCut.Result.Steps) cut.result()).table();
-    return new Outline(
-        setup,
-        name,
-        cutter,
-        null,
-        table.direction().name().toLowerCase(Locale.ROOT),
-        table.steps(),
-        cut.levels(),
-        Size.of(table.left()),
-        Size.of(table.ridge()),
-        Size.of(table.bound()),
-        table.stations().stream().map(StepsReport::stop).toList());
+    List<String> lines = new ArrayList<>(facts.lines(width));
+    lines.add("");
+    lines.add("  no       X mm  turns  reads       Y mm  turns  reads  first  for    turns round");
+    int number = 0;
+    for (FeatureTable.Row row : cut.rows()) {
+      lines.add(
+          String.format(
+                  Locale.ROOT,
+                  "%4d %10s %6s %6s %10s %6s %6s  %-5s  %-5s  %s",
+                  number,
+                  LengthText.number(row.x().reached(), LengthUnit.MM, 3, 3),
+                  turns(row.x()),
+                  row.x().reading().toPlainString(),
+                  LengthText.number(row.y().reached(), LengthUnit.MM, 3, 3),
+                  turns(row.y()),
+                  row.y().reading().toPlainString(),
+                  row.first() == null ? "" : row.first().name(),
+                  row.purpose() == Purpose.WALL ? "wall" : "clear",
+                  round(row.turnsRound()))
+              .stripTrailing());
+      number++;
+    }
+    return lines;
   }
 
-  private static Stop stop(Station station) {
-    return new Stop(
-        mark(station.x(), station.dialX()),
-        mark(station.y(), station.dialY()),
-        word(station.first()),
-        station.turnsRound().stream().map(StepsReport::word).toList());
+  private static String along(CrankPath path) {
+    return path.direction() == CutDirection.CLIMB
+        ? "climb: counter-clockwise along the walls seen from above"
+        : "conventional: clockwise along the walls seen from above";
   }
 
-  private static Mark mark(Length length, Dial.Setting dial) {
-    return new Mark(Size.of(length), dial.divisions(), dial.reading().doubleValue());
+  private static Optional<String> depth(FeatureTable cut) {
+    return Optional.ofNullable(cut.run().drawn())
+        .map(
+            drawn ->
+                drawn.isThrough()
+                    ? "through, " + LengthText.both(drawn.depth())
+                    : LengthText.both(drawn.depth()));
   }
 
-  private static String word(Axis axis) {
-    return axis.name().toLowerCase(Locale.ROOT);
+  private static String zero(FeatureTable.Middle middle) {
+    return "X at " + middle.x().words() + ", Y at " + middle.y().words();
+  }
+
+  private static String turns(DialMove.Stop stop) {
+    long down = stop.reading().signum() == 0 ? stop.turns() : stop.turns() + 1;
+    return stop.divisions().compareTo(BigFraction.ZERO) < 0
+        ? "-" + -down
+        : Long.toString(stop.turns());
   }
 }

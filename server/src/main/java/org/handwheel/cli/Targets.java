@@ -13,6 +13,7 @@ import java.util.Set;
 import org.handwheel.files.FolderSearch;
 import org.handwheel.files.TextFile;
 import org.handwheel.files.WorkspaceRoot;
+import org.handwheel.ide.ProjectSettings;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,19 +38,35 @@ record Targets(List<Target> targets, Map<Path, String> unreadable) {
    */
   record Target(WorkspaceRoot root, String path, @Nullable String text) {}
 
+  /** Finds the files; the settings of a project do not count. */
+  static Targets find(
+      List<String> arguments,
+      @Nullable String workspace,
+      String stdinName,
+      Surroundings surroundings) {
+    return find(
+        arguments,
+        workspace,
+        stdinName,
+        new ProjectFile(surroundings.workingDirectory(), ProjectSettings.NONE),
+        surroundings);
+  }
+
   /**
    * Finds the files.
    *
    * @param arguments files, folders, or {@code -} for standard input
    * @param workspace the root the user asked for
+   * @param project says which folders are passed over
    * @throws UserException if a name is none that a file can have, or standard input is no text
    */
   static Targets find(
       List<String> arguments,
       @Nullable String workspace,
       String stdinName,
+      ProjectFile project,
       Surroundings surroundings) {
-    Finder finder = new Finder(surroundings.workingDirectory(), workspace);
+    Finder finder = new Finder(surroundings.workingDirectory(), workspace, project);
     for (String argument : arguments) {
       if (argument.equals("-")) {
         finder.addText(path(surroundings, stdinName), read(surroundings.in()));
@@ -83,10 +100,12 @@ record Targets(List<Target> targets, Map<Path, String> unreadable) {
   private static final class Finder {
     private final Path workingDirectory;
     private final @Nullable WorkspaceRoot asked;
+    private final ProjectFile project;
     private final Set<Target> targets = new LinkedHashSet<>();
     private final Map<Path, String> unreadable = new LinkedHashMap<>();
 
-    Finder(Path workingDirectory, @Nullable String workspace) {
+    Finder(Path workingDirectory, @Nullable String workspace, ProjectFile project) {
+      this.project = project;
       this.workingDirectory = workingDirectory.toAbsolutePath();
       this.asked = workspace == null ? null : root(workspace);
     }
@@ -120,10 +139,11 @@ record Targets(List<Target> targets, Map<Path, String> unreadable) {
       try {
         FolderSearch.Found found = FolderSearch.endingIn(PLAN, folder);
         unreadable.putAll(found.unreadable());
-        if (found.files().isEmpty() && found.unreadable().isEmpty()) {
+        List<Path> files = project.left(folder, found.files());
+        if (files.isEmpty() && found.unreadable().isEmpty()) {
           unreadable.put(folder, "there is no plan (*.plan) in this folder");
         }
-        found.files().forEach(this::addFile);
+        files.forEach(this::addFile);
       } catch (IOException e) {
         unreadable.put(folder, "the folder cannot be read");
       }

@@ -14,7 +14,7 @@ import org.handwheel.syntax.SourceText;
  * Findings for people: where and what, the line with the place underlined, the lines that caused
  * it, and a count at the end.
  */
-final class TextReport {
+final class TextReport implements ReportFormat {
   private static final String INDENT = "    ";
 
   private final Output output;
@@ -27,7 +27,8 @@ final class TextReport {
     this.names = names;
   }
 
-  void print(Report report) {
+  @Override
+  public void print(Report report) {
     for (Found found : report.findings()) {
       print(found);
       output.line("");
@@ -111,7 +112,11 @@ final class TextReport {
     addCount(found, errors, "error", "errors");
     addCount(found, warnings, "warning", "warnings");
     addCount(found, infos, "note", "notes");
-    return found.isEmpty() ? files + ", nothing found" : String.join(", ", found) + " in " + files;
+    String fresh = report.known() == 0 ? "" : "new ";
+    String known = report.known() == 0 ? "" : "; " + report.known() + " known";
+    return found.isEmpty()
+        ? files + ", nothing " + fresh + "found" + known
+        : String.join(", ", found) + " in " + files + known;
   }
 
   private static void addCount(List<String> counts, long count, String one, String many) {

@@ -76,6 +76,13 @@ public final class FolderSearch {
     return name(file).toLowerCase(Locale.ROOT).endsWith(ending);
   }
 
+  /** Whether a search would pass over a file because of a folder above it or its own name. */
+  public static boolean isSkipped(String path) {
+    List<String> names = List.of(path.split("/", -1));
+    return names.stream().anyMatch(name -> name.startsWith("."))
+        || names.subList(0, names.size() - 1).stream().anyMatch(SKIPPED::contains);
+  }
+
   private static boolean isSkipped(Path folder) {
     return SKIPPED.contains(name(folder)) || isHidden(folder);
   }

@@ -1,8 +1,5 @@
 package org.handwheel.files;
 
-import java.io.IOException;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Collection;
@@ -23,7 +20,7 @@ import org.handwheel.syntax.SyntaxTree;
  * other capitals than on disk is left out, and {@link Workspace#unreadable()} says why.
  */
 public final class WorkspaceLoader {
-  private final WorkspaceRoot root;
+  private final TextSource source;
   private final LongSupplier nanoClock;
 
   /**
@@ -32,7 +29,12 @@ public final class WorkspaceLoader {
    * @param nanoClock a clock for measuring, such as {@link System#nanoTime}
    */
   public WorkspaceLoader(WorkspaceRoot root, LongSupplier nanoClock) {
-    this.root = root;
+    this(new DiskText(root), nanoClock);
+  }
+
+  /** A loader of texts that may come from elsewhere than the disk. */
+  public WorkspaceLoader(TextSource source, LongSupplier nanoClock) {
+    this.source = source;
     this.nanoClock = nanoClock;
   }
 
@@ -51,6 +53,17 @@ public final class WorkspaceLoader {
    *     counts, not what is on disk
    */
   public Loaded load(Collection<String> paths, Map<String, SyntaxTree> open) {
+    return load(paths, open, Map.of());
+  }
+
+  /**
+   * Loads files, going on from trees of earlier texts of theirs: what has not changed on disk keeps
+   * its tree.
+   *
+   * @param before trees of files read earlier, by their workspace paths
+   */
+  public Loaded load(
+      Collection<String> paths, Map<String, SyntaxTree> open, Map<String, SyntaxTree> before) {
     Map<String, SyntaxTree> files = new HashMap<>();
     Map<String, String> unreadable = new HashMap<>();
     Set<String> seen = new HashSet<>();
@@ -65,14 +78,16 @@ public final class WorkspaceLoader {
       SyntaxTree tree = open.get(path);
       if (tree == null) {
         long start = nanoClock.getAsLong();
-        TextFile.Result result = read(path);
+        TextFile.Result result = source.read(path);
         long read = nanoClock.getAsLong();
         reading += read - start;
         if (result instanceof TextFile.Refused refused) {
           unreadable.put(path, refused.reason());
           continue;
         }
-        tree = SyntaxTree.parse(path, ((TextFile.Text) result).text());
+        String text = ((TextFile.Text) result).text();
+        SyntaxTree earlier = before.get(path);
+        tree = earlier == null ? SyntaxTree.parse(path, text) : earlier.update(text);
         parsing += nanoClock.getAsLong() - read;
       }
       files.put(path, tree);
@@ -80,26 +95,5 @@ public final class WorkspaceLoader {
     }
     return new Loaded(
         new Workspace(files, unreadable), Duration.ofNanos(reading), Duration.ofNanos(parsing));
-  }
-
-  private TextFile.Result read(String path) {
-    try {
-      Path file = root.file(path);
-      Path real = file.toRealPath();
-      Path realRoot = root.real();
-      if (!real.startsWith(realRoot)) {
-        return new TextFile.Refused("a link leads outside the workspace");
-      }
-      String written = WorkspaceRoot.slashed(realRoot.relativize(real));
-      if (written.equalsIgnoreCase(path) && !written.equals(path)) {
-        // It opens here, but not on a system that tells capitals apart.
-        return new TextFile.Refused("on disk its name is written \"" + written + "\"");
-      }
-      return TextFile.read(file);
-    } catch (InvalidPathException e) {
-      return new TextFile.Refused("no file can have this name here");
-    } catch (IOException e) {
-      return new TextFile.Refused(TextFile.reason(e));
-    }
   }
 }

@@ -7,6 +7,7 @@ import org.handwheel.model.Plan;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
+import org.handwheel.work.DrawnLimits;
 import org.handwheel.work.SizeState;
 
 /** A size of the part: what the drawing asks for and what the work is here. */
@@ -27,11 +28,7 @@ final class DimensionHover {
         here.view().run() == null ? null : here.view().run().drawing().demand(dimension);
     if (demand != null) {
       String whence =
-          spec.limits() != null
-              ? ""
-              : plan != null && plan.part() != null && plan.part().general() != null
-                  ? " (general tolerance)"
-                  : " (no tolerance given: the shop's limit for such sizes)";
+          demand.source() == DrawnLimits.Source.OWN ? "" : " (" + demand.source().words() + ")";
       text.fact("Limits", demand.limits() + whence);
       text.fact("Aim", demand.aim() + ", the middle of the limits");
     }

@@ -22,7 +22,13 @@ public final class Folds {
    *
    * @param last the last line folded away, above {@code first}
    */
-  public record Fold(int first, int last, Kind kind) {}
+  public record Fold(int first, int last, Kind kind) {
+    /** What stands in place of the lines folded away. */
+    public String collapsed() {
+      int lines = last - first;
+      return lines == 1 ? "... 1 line" : "... " + lines + " lines";
+    }
+  }
 
   /** All folds of a file, by their first lines. */
   public static List<Fold> of(SyntaxTree tree) {

@@ -71,7 +71,9 @@ public final class Hovers {
     }
     Here here = new Here(view, spot);
     Optional<Hover> special =
-        length(here)
+        drill(spot, new StandardHover(view.tables()))
+            .map(text -> hover(spot.origin(), text))
+            .or(() -> length(here))
             .or(() -> standard(spot))
             .or(() -> name(here))
             .or(() -> place(here))
@@ -97,19 +99,38 @@ public final class Hovers {
         spot.nearest(ThreadContext.class).flatMap(node -> standard.thread(node.getText()));
     Optional<HoverText> text =
         thread
-            .or(() -> drill(spot, standard))
             .or(() -> fit(spot, standard))
             .or(
                 () ->
                     spot.nearest(MaterialRefContext.class)
-                        .flatMap(node -> standard.material(node.getText())));
+                        .map(node -> node.getText())
+                        .filter(name -> !isOwn(name))
+                        .flatMap(standard::material));
     return text.map(found -> hover(spot.origin(), found));
   }
 
-  private static Optional<HoverText> drill(Spot spot, StandardHover standard) {
-    return spot.nearest(DrillSizeContext.class)
-        .map(node -> spot.section().origin(node).text())
-        .flatMap(standard::drill);
+  /** Whether the shop describes a material of that name itself: what it says goes first. */
+  private boolean isOwn(String name) {
+    return view.plan() != null && view.plan().shop().find(Owned.Material.class, name).isPresent();
+  }
+
+  /** A drill by number or letter, or by a diameter that one is sold with. */
+  private Optional<HoverText> drill(Spot spot, StandardHover standard) {
+    Optional<DrillSizeContext> size = spot.nearest(DrillSizeContext.class);
+    if (size.isEmpty() || spot.isBroken()) {
+      return Optional.empty();
+    }
+    if (size.get().quantity() == null) {
+      return standard.drill(spot.section().origin(size.get()).text());
+    }
+    return ThingHover.values(view, view.tree())
+        .length(spot.section(), size.get().quantity())
+        .flatMap(
+            dia ->
+                view.tables().drills().all().stream()
+                    .filter(drill -> drill.diameter().equals(dia))
+                    .findFirst())
+        .flatMap(drill -> standard.drill(drill.words()));
   }
 
   private Optional<HoverText> fit(Spot spot, StandardHover standard) {
@@ -278,12 +299,30 @@ public final class Hovers {
                 return hover(spot.origin(), withForm(text.build(), parent));
               });
     }
+    if (parent instanceof HandwheelParser.MeasureLineContext
+        || parent instanceof HandwheelParser.CheckLineContext) {
+      return MeasureHover.text(view, spot.section().origin(parent))
+          .map(text -> hover(spot.origin(), withForm(text, parent)));
+    }
+    if (parent instanceof HandwheelParser.GeneralToleranceLineContext
+        || parent instanceof HandwheelParser.PlacesToleranceLineContext) {
+      return GeneralToleranceHover.text(view)
+          .map(text -> hover(spot.origin(), withForm(text, parent)));
+    }
     if (parent instanceof HoleCutLineContext) {
       SetupRun setup = here.setup().orElse(null);
       StepRun made = here.step().orElse(null);
       return view.run() == null || setup == null || made == null
           ? Optional.empty()
           : HoleHover.text(view.run(), setup, made)
+              .map(text -> hover(spot.origin(), withForm(text, parent)));
+    }
+    if (parent instanceof HandwheelParser.FeatureLineContext) {
+      SetupRun setup = here.setup().orElse(null);
+      StepRun made = here.step().orElse(null);
+      return view.run() == null || setup == null || made == null
+          ? Optional.empty()
+          : FeatureHover.text(view.run(), setup, made)
               .map(text -> hover(spot.origin(), withForm(text, parent)));
     }
     boolean cut =

@@ -1,6 +1,7 @@
 package org.handwheel.ide;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -16,27 +17,36 @@ import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.SourceText;
 
 /**
- * The settings file of a project, {@value #FILE_NAME} in its folder: lines {@code key: on} or
- * {@code key: off}, blank lines, and comments from {@code #} to the end of the line. An empty file
- * sets nothing; it only marks the folder.
+ * The settings file of a project, {@value #FILE_NAME} in its folder: lines {@code key: value},
+ * blank lines, and comments from {@code #} to the end of the line. An empty file sets nothing; it
+ * only marks the folder.
  *
  * <p>Keys: {@code hints} for all hints at once, {@code hints.size}, {@code hints.dial} and {@code
- * hints.direction} for one of them, which count before {@code hints}, and {@code lens}.
+ * hints.direction} for one of them, which count before {@code hints}, and {@code lens}, all of them
+ * {@code on} or {@code off}. For the command line {@code fail-on}, {@code baseline} and {@code
+ * skip}.
  *
+ * @param texts values that are more than {@code on} or {@code off}
  * @param problems what could not be read; the rest counts
  */
-public record ProjectSettings(Map<String, Value> values, List<Problem> problems) {
+public record ProjectSettings(
+    Map<String, Value> values, Map<String, String> texts, List<Problem> problems) {
   /** The file's name. */
   public static final String FILE_NAME = ".handwheel";
 
   /** A project without a settings file. */
-  public static final ProjectSettings NONE = new ProjectSettings(Map.of(), List.of());
+  public static final ProjectSettings NONE = new ProjectSettings(Map.of(), Map.of(), List.of());
 
   private static final String HINTS = "hints";
   private static final String LENS = "lens";
+  private static final String FAIL_ON = "fail-on";
+  private static final String BASELINE = "baseline";
+  private static final String SKIP = "skip";
+  private static final Set<String> WEIGHTS = Set.of("error", "warning", "none");
 
   public ProjectSettings {
     values = Map.copyOf(values);
+    texts = Map.copyOf(texts);
     problems = List.copyOf(problems);
   }
 
@@ -64,11 +74,30 @@ public record ProjectSettings(Map<String, Value> values, List<Problem> problems)
   }
 
   private static Set<String> keys() {
-    Set<String> keys = new TreeSet<>(Set.of(HINTS, LENS));
+    Set<String> keys = new TreeSet<>(Set.of(HINTS, LENS, FAIL_ON, BASELINE, SKIP));
     for (Kind kind : Kind.values()) {
       keys.add(key(kind));
     }
     return keys;
+  }
+
+  /** The least finding that makes a check fail: error, warning or none. */
+  public Optional<String> failOn() {
+    return Optional.ofNullable(texts.get(FAIL_ON));
+  }
+
+  /** The file of known findings, by its path from the settings file. */
+  public Optional<String> baseline() {
+    return Optional.ofNullable(texts.get(BASELINE));
+  }
+
+  /** Folders that are passed over where files are searched, by their paths from the file. */
+  public List<String> skip() {
+    return texts.containsKey(SKIP) ? paths(texts.get(SKIP)) : List.of();
+  }
+
+  private static List<String> paths(String list) {
+    return Arrays.stream(list.split(",", -1)).map(String::strip).toList();
   }
 
   /** These settings, and where they say nothing an editor's. */
@@ -89,9 +118,19 @@ public record ProjectSettings(Map<String, Value> values, List<Problem> problems)
     return new Settings(new HintSettings(shown), lens);
   }
 
+  /** Whether a path leads below the folder it starts in, by the look of it. */
+  private static boolean isBelow(String path) {
+    return !path.isEmpty()
+        && !path.contains("\\")
+        && !path.contains(":")
+        && Arrays.stream(path.split("/", -1))
+            .noneMatch(name -> name.isEmpty() || name.equals(".") || name.equals(".."));
+  }
+
   private static final class Parser {
     private final SourceText source;
     private final Map<String, Value> values = new HashMap<>();
+    private final Map<String, String> texts = new HashMap<>();
     private final Map<String, Integer> lines = new TreeMap<>();
     private final List<Problem> problems = new ArrayList<>();
 
@@ -109,13 +148,13 @@ public record ProjectSettings(Map<String, Value> values, List<Problem> problems)
           read(line, written, keys);
         }
       }
-      return new ProjectSettings(values, problems);
+      return new ProjectSettings(values, texts, problems);
     }
 
     private void read(int line, String written, Set<String> keys) {
       int colon = written.indexOf(':');
       if (colon < 0) {
-        problem(line, written, 0, "a setting is written `key: on` or `key: off`");
+        problem(line, written, 0, "a setting is written `key: value`");
         return;
       }
       String key = written.substring(0, colon);
@@ -134,6 +173,10 @@ public record ProjectSettings(Map<String, Value> values, List<Problem> problems)
         return;
       }
       String value = written.substring(colon + 1);
+      if (name.equals(FAIL_ON) || name.equals(BASELINE) || name.equals(SKIP)) {
+        readText(line, name, written, value, colon + 1);
+        return;
+      }
       switch (value.strip().toLowerCase(Locale.ROOT)) {
         case "on" -> values.put(name, Value.ON);
         case "off" -> values.put(name, Value.OFF);
@@ -144,6 +187,27 @@ public record ProjectSettings(Map<String, Value> values, List<Problem> problems)
                 value.isBlank() ? 0 : colon + 1,
                 "`" + name + "` is `on` or `off`");
       }
+    }
+
+    private void readText(int line, String name, String written, String value, int column) {
+      String text = value.strip();
+      boolean good =
+          name.equals(FAIL_ON)
+              ? WEIGHTS.contains(text.toLowerCase(Locale.ROOT))
+              : (name.equals(SKIP) ? paths(text) : List.of(text))
+                  .stream().allMatch(ProjectSettings::isBelow);
+      if (good) {
+        texts.put(name, name.equals(FAIL_ON) ? text.toLowerCase(Locale.ROOT) : text);
+        return;
+      }
+      String message =
+          name.equals(FAIL_ON)
+              ? "`fail-on` is `error`, `warning` or `none`"
+              : name.equals(SKIP)
+                  ? "`skip` takes folders below this one, parted by commas"
+                  : "`baseline` takes a file below this folder";
+      boolean blank = text.isEmpty();
+      problem(line, blank ? written : value, blank ? 0 : column, message);
     }
 
     /** A problem at what is written from a column on, without the blanks about it. */

@@ -15,12 +15,14 @@ import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.Plan;
 import org.handwheel.model.build.ValueReader;
 import org.handwheel.rules.Checker;
+import org.handwheel.shop.drill.DrillPoint;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
 import org.handwheel.units.Quantity;
+import org.handwheel.work.DrawnLimits;
 import org.jspecify.annotations.Nullable;
 
 /** What a name stands for: an owned thing with its properties, a value, a hole or a feature. */
@@ -201,9 +203,7 @@ final class ThingHover {
     StandardHover standard = new StandardHover(view.tables());
     if (spec.dia() != null) {
       text.fact("Diameter", spec.dia().toString());
-      if (spec.limits() != null) {
-        text.fact("Limits", spec.limits().toString());
-      }
+      limits(text, spec);
       if (spec.fit() != null) {
         standard.fit(spec.fit(), spec.dia()).ifPresent(text::add);
       }
@@ -215,6 +215,7 @@ final class ThingHover {
     if (spec.drillDepth() != null) {
       text.fact("Tapping drill goes", spec.drillDepth().value() + " deep");
     }
+    seats(text, spec);
     if (spec.position() != null) {
       text.fact(
           "At",
@@ -227,10 +228,65 @@ final class ThingHover {
                       + String.join(
                           " ", spec.position().corner().stream().map(f -> f.word()).toList())));
     }
+    ChainHover.add(text, view, spec);
     if (spec.thread() != null) {
       standard.thread(spec.thread()).ifPresent(text::add);
     }
     return text.build();
+  }
+
+  /** Spotface, counterbore and countersink, and how deep a drill's point goes. */
+  private void seats(HoverText.Builder text, HoleSpec spec) {
+    fact(text, "Spotface", spec.spotface());
+    if (spec.counterboreDia() != null && spec.counterboreDepth() != null) {
+      text.fact("Counterbore", spec.counterboreDia() + ", " + spec.counterboreDepth() + " deep");
+    }
+    if (spec.countersink() != null
+        && spec.dia() != null
+        && !spec.countersink().isLessThan(spec.dia())) {
+      text.fact(
+          "Countersink",
+          spec.countersink()
+              + ", "
+              + new DrillPoint(90).countersinkDepth(spec.countersink(), spec.dia())
+              + " deep at 90 deg, "
+              + new DrillPoint(82).countersinkDepth(spec.countersink(), spec.dia())
+              + " at 82 deg");
+    }
+    Length full = spec.drillDepth() != null ? spec.drillDepth().value() : spec.depth();
+    Length drill =
+        spec.thread() == null
+            ? spec.dia()
+            : view.tables()
+                .threads()
+                .find(spec.thread())
+                .map(thread -> thread.tapDrill().diameter())
+                .orElse(null);
+    if (!spec.through() && full != null && drill != null) {
+      text.fact(
+          "The drill's point",
+          "reaches "
+              + DrillPoint.GENERAL.tipDepth(drill, full)
+              + " at 118 deg, "
+              + DrillPoint.TOUGH.tipDepth(drill, full)
+              + " at 135 deg");
+    }
+  }
+
+  private void limits(HoverText.Builder text, HoleSpec spec) {
+    Plan plan = view.plan();
+    if (plan == null || plan.part() == null || spec.fit() != null) {
+      return;
+    }
+    DrawnLimits.of(spec, plan.part(), plan.shop().limits(), view.tables())
+        .ifPresent(
+            found ->
+                text.fact(
+                    "Limits",
+                    found.limits()
+                        + (found.source() == DrawnLimits.Source.OWN
+                            ? ""
+                            : " (" + found.source().words() + ")")));
   }
 
   private static String depth(HoleSpec spec) {

@@ -42,6 +42,7 @@ final class WrittenForms {
       relationLine | square {face} to {face} {zone} | How far a face may be from square or parallel to another (ISO 1101).
       flatLine | flat {face} {zone} | How far a face may be from flat (ISO 1101).
       generalToleranceLine | tolerance ISO 2768 {class} | The limits of sizes that have no tolerance of their own.
+      placesToleranceLine | tolerance 0.0 +-{deviation}, 0.00 +-{deviation} | The limits of sizes without a tolerance, by the places they are written with.
       surfaceLine | surface {faces} Ra {roughness} | The roughness asked for.
       breakLine | break edges {size} | All edges without a chamfer are broken by this much.
       holeLine | hole {name} in {face}, dia {diameter} {fit}, at ({x}, {y}) from {corner}, through | A hole; a thread such as M6 may stand for the diameter.

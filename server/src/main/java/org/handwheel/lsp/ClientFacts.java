@@ -37,7 +37,8 @@ record ClientFacts(
     boolean completionDetails,
     boolean disabledActions,
     boolean registersConfiguration,
-    boolean refreshesLenses) {
+    boolean refreshesLenses,
+    boolean collapsedText) {
 
   /** An editor that announces nothing. */
   static final ClientFacts PLAIN = of(new InitializeParams());
@@ -89,7 +90,10 @@ record ClientFacts(
         text.getCodeAction() != null && yes(text.getCodeAction().getDisabledSupport()),
         workspace.getDidChangeConfiguration() != null
             && yes(workspace.getDidChangeConfiguration().getDynamicRegistration()),
-        workspace.getCodeLens() != null && yes(workspace.getCodeLens().getRefreshSupport()));
+        workspace.getCodeLens() != null && yes(workspace.getCodeLens().getRefreshSupport()),
+        text.getFoldingRange() != null
+            && text.getFoldingRange().getFoldingRange() != null
+            && yes(text.getFoldingRange().getFoldingRange().getCollapsedText()));
   }
 
   private static Positions positions(@Nullable GeneralClientCapabilities general) {

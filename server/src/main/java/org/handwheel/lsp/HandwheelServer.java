@@ -13,6 +13,8 @@ import org.eclipse.lsp4j.FileSystemWatcher;
 import org.eclipse.lsp4j.InitializeParams;
 import org.eclipse.lsp4j.InitializeResult;
 import org.eclipse.lsp4j.InitializedParams;
+import org.eclipse.lsp4j.MessageParams;
+import org.eclipse.lsp4j.MessageType;
 import org.eclipse.lsp4j.Registration;
 import org.eclipse.lsp4j.RegistrationParams;
 import org.eclipse.lsp4j.ServerCapabilities;
@@ -169,6 +171,21 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
   @Override
   public void exit() {
     exit.run();
+  }
+
+  /** Tells the editor that a message of so many bytes was not read. */
+  void tellRefused(long bytes) {
+    LanguageClient target = client;
+    if (target != null) {
+      target.showMessage(
+          new MessageParams(
+              MessageType.Error,
+              "a message of "
+                  + bytes
+                  + " bytes was not read: the longest is "
+                  + MessageLimit.MOST_BYTES / (1024 * 1024)
+                  + " MB"));
+    }
   }
 
   /** Whether the editor has introduced itself. */

@@ -15,7 +15,7 @@ record OpenFile(String uri, WorkspaceRoot root, int version, SyntaxTree tree) {
     return tree.path();
   }
 
-  OpenFile changed(int newVersion, String text) {
-    return new OpenFile(uri, root, newVersion, tree.update(text));
+  OpenFile changed(int newVersion, SyntaxTree changed) {
+    return new OpenFile(uri, root, newVersion, changed);
   }
 }

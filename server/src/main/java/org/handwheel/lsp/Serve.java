@@ -37,7 +37,7 @@ public final class Serve {
         new Launcher.Builder<LanguageClient>()
             .setLocalService(server)
             .setRemoteInterface(LanguageClient.class)
-            .setInput(in)
+            .setInput(new MessageLimit(in, server::tellRefused))
             .setOutput(out)
             .setExecutorService(reader)
             .configureGson(gson -> gson.registerTypeAdapterFactory(new ReportVersions()))

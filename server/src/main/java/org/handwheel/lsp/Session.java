@@ -134,28 +134,44 @@ final class Session {
     if (open.isEmpty()) {
       return false;
     }
-    SourceText source = open.get().tree().source();
+    SyntaxTree tree = open.get().tree();
+    SourceText source = tree.source();
+    int same = source.length();
+    int sameEnd = source.length();
     for (TextDocumentContentChangeEvent change : changes) {
-      String changed = apply(source, change);
-      source = new SourceText(changed);
+      Replacement replacement = replacement(source, change);
+      int start = replacement.start();
+      int tail = source.length() - replacement.end();
+      source =
+          source.changed(
+              source.text().substring(0, start)
+                  + replacement.text()
+                  + source.text().substring(replacement.end()),
+              start,
+              tail);
+      same = Math.min(same, start);
+      sameEnd = Math.min(sameEnd, tail);
     }
-    snapshot = snapshot.with(open.get().changed(version, source.text()));
+    if (!changes.isEmpty()) {
+      tree = tree.update(source, same, sameEnd);
+    }
+    snapshot = snapshot.with(open.get().changed(version, tree));
     return true;
   }
 
-  private String apply(SourceText source, TextDocumentContentChangeEvent change) {
+  /** A piece of text with what takes its place. */
+  private record Replacement(int start, int end, String text) {}
+
+  private Replacement replacement(SourceText source, TextDocumentContentChangeEvent change) {
     if (change.getText() == null) {
       throw new IllegalArgumentException("a change without a text");
     }
     if (change.getRange() == null) {
-      return change.getText();
+      return new Replacement(0, source.length(), change.getText());
     }
-    String text = source.text();
-    int start = client.positions().offset(source, change.getRange().getStart());
-    int end = client.positions().offset(source, change.getRange().getEnd());
-    return text.substring(0, Math.min(start, end))
-        + change.getText()
-        + text.substring(Math.max(start, end));
+    int a = client.positions().offset(source, change.getRange().getStart());
+    int b = client.positions().offset(source, change.getRange().getEnd());
+    return new Replacement(Math.min(a, b), Math.max(a, b), change.getText());
   }
 
   /** Closes a file; gives it back if it was open. */

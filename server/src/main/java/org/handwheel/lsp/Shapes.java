@@ -96,6 +96,9 @@ final class Shapes {
                   fold.kind() == Folds.Kind.COMMENT
                       ? FoldingRangeKind.Comment
                       : FoldingRangeKind.Region);
+              if (question.client().collapsedText()) {
+                range.setCollapsedText(fold.collapsed());
+              }
               return range;
             })
         .toList();

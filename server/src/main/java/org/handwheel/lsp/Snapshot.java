@@ -45,18 +45,18 @@ final class Snapshot {
     private final OpenFile file;
     private volatile Optional<View> view = Optional.empty();
 
-    /** The check to go on from; let go once this one is done. */
-    private volatile Optional<Checked> earlier;
+    /** The view to go on from; let go once this one is worked out. */
+    private volatile Optional<View> earlier;
 
-    Worked(OpenFile file, Optional<Checked> earlier) {
+    Worked(OpenFile file, Optional<View> earlier) {
       this.file = file;
       this.earlier = earlier;
     }
 
-    /** The newest check there is. */
-    Optional<Checked> latest() {
-      Optional<Checked> before = earlier;
-      return view.map(View::checked).or(() -> before);
+    /** The newest view there is. */
+    Optional<View> latest() {
+      Optional<View> before = earlier;
+      return view.or(() -> before);
     }
 
     /** Whether it rests on a file; before it is worked out it may rest on any. */
@@ -110,7 +110,9 @@ final class Snapshot {
 
   /** The snapshot with everything to be worked out again, since files on disk changed. */
   Snapshot refreshed() {
-    return new Snapshot(files, new ConcurrentHashMap<>());
+    Map<String, Worked> again = new ConcurrentHashMap<>();
+    worked.forEach((uri, work) -> again.put(uri, new Worked(work.file, work.latest())));
+    return new Snapshot(files, again);
   }
 
   /** What stays worked out after a change, and what the rest can go on from. */
@@ -148,7 +150,7 @@ final class Snapshot {
     return worked.computeIfAbsent(file.uri(), uri -> new Worked(file, Optional.empty())).view(this);
   }
 
-  private View work(OpenFile file, @Nullable Checked earlier) {
+  private View work(OpenFile file, @Nullable View earlier) {
     Map<String, SyntaxTree> open = new HashMap<>();
     for (OpenFile other : files.values()) {
       if (other.root().equals(file.root())) {
@@ -156,8 +158,10 @@ final class Snapshot {
       }
     }
     WorkspaceLoader loader = new WorkspaceLoader(file.root(), System::nanoTime);
-    Workspace workspace = loader.load(List.of(file.path()), open).workspace();
+    Map<String, SyntaxTree> before = earlier == null ? Map.of() : earlier.workspace().files();
+    Workspace workspace = loader.load(List.of(file.path()), open, before).workspace();
     StandardTables tables = StandardTables.builtIn();
-    return new View(workspace, new Checker(tables).check(workspace, file.path(), earlier), tables);
+    Checked checked = earlier == null ? null : earlier.checked();
+    return new View(workspace, new Checker(tables).check(workspace, file.path(), checked), tables);
   }
 }

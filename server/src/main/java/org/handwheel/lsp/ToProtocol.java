@@ -2,7 +2,9 @@ package org.handwheel.lsp;
 
 import com.google.gson.JsonObject;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticCodeDescription;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
@@ -27,6 +29,7 @@ final class ToProtocol {
   private final Snapshot snapshot;
   private final OpenFile file;
   private final View view;
+  private final Map<String, String> uris = new HashMap<>();
 
   ToProtocol(ClientFacts client, Snapshot snapshot, OpenFile file, View view) {
     this.client = client;
@@ -121,6 +124,6 @@ final class ToProtocol {
   }
 
   String uri(String path) {
-    return snapshot.uri(file.root(), path);
+    return uris.computeIfAbsent(path, asked -> snapshot.uri(file.root(), asked));
   }
 }

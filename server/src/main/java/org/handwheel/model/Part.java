@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * The part as the drawing has it.
  *
  * @param datums datum letters and their faces
- * @param general the general tolerance named, such as ISO 2768 m
+ * @param general what holds for sizes without a tolerance, such as ISO 2768 m
  */
 public record Part(
     Origin origin,
@@ -44,12 +44,43 @@ public record Part(
    *
    * @param nominal the size as written
    * @param limits what it may be, if a tolerance is given with it
+   * @param notation how it is written, if as one number in the file's own unit
    */
   public record DimensionSpec(
-      PartDimension dimension, Length nominal, @Nullable LengthRange limits, Origin origin) {}
+      PartDimension dimension,
+      Length nominal,
+      @Nullable LengthRange limits,
+      @Nullable Notation notation,
+      Origin origin) {}
 
-  /** {@code tolerance ISO 2768 m}. */
-  public record GeneralTolerance(String standard, int number, String grade, Origin origin) {}
+  /** How a size is written, as far as a title block cares. */
+  public sealed interface Notation {
+    /** {@code 12} has no places, {@code 12.50} two. */
+    record Decimal(int places) implements Notation {}
+
+    /** {@code 5/16}, {@code 1-3/8}. */
+    record Fraction() implements Notation {}
+  }
+
+  /** What holds for sizes without a tolerance of their own. */
+  public sealed interface GeneralTolerance {
+    Origin origin();
+
+    /** {@code tolerance ISO 2768 m}. */
+    record Standard(String standard, int number, String grade, Origin origin)
+        implements GeneralTolerance {}
+
+    /**
+     * A title block: {@code tolerance 0.0 +-0.2, 0.00 +-0.05}.
+     *
+     * @param deviations plus or minus, by how a size is written
+     */
+    record ByPlaces(Map<Notation, Length> deviations, Origin origin) implements GeneralTolerance {
+      public ByPlaces {
+        deviations = Map.copyOf(deviations);
+      }
+    }
+  }
 
   /** A demand on how faces lie, in the sense of ISO 1101: the width of a zone over the face. */
   public sealed interface Callout {
@@ -70,8 +101,19 @@ public record Part(
     record SquareAll(Length zone, Origin origin) implements Callout {}
   }
 
-  /** A position on a face: two coordinates from the named corner, or from the centre. */
-  public record Position(Length first, Length second, List<Face> corner, Origin origin) {
+  /**
+   * A position on a face: two coordinates from the named corner, or from the centre.
+   *
+   * @param firstNotation how the first is written, if as one number in the file's own unit
+   * @param secondNotation the same of the second
+   */
+  public record Position(
+      Length first,
+      Length second,
+      List<Face> corner,
+      @Nullable Notation firstNotation,
+      @Nullable Notation secondNotation,
+      Origin origin) {
     public Position {
       corner = List.copyOf(corner);
     }
@@ -86,6 +128,7 @@ public record Part(
    *
    * @param dia the bore, or nothing for a thread
    * @param limits the bore's limits if a tolerance is written
+   * @param notation how the bore is written, if as one number in the file's own unit
    * @param fit ISO 286 code such as H7, as written
    * @param thread designation such as M6, as written
    * @param position where, or nothing if a pattern places it
@@ -98,6 +141,7 @@ public record Part(
       Face face,
       @Nullable Length dia,
       @Nullable LengthRange limits,
+      @Nullable Notation notation,
       @Nullable String fit,
       @Nullable String thread,
       @Nullable Position position,

@@ -26,6 +26,16 @@ public record Stock(
     skins = Map.copyOf(skins);
   }
 
+  /** Whether a comment at a face's line says that it stays as it was bought. */
+  public boolean staysOnPurpose(Face face) {
+    Located<Skin> skin = skins.get(face);
+    return skin != null
+        && skin.origin().section().ignores().stream()
+            .anyMatch(
+                ignore ->
+                    ignore.rule().equals("face-never-squared") && ignore.isAbout(skin.origin()));
+  }
+
   /** How a face of the stock was made. */
   public enum Skin {
     SAWN("as sawn"),

@@ -1,16 +1,20 @@
 package org.handwheel.rules;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.stream.Stream;
+import org.handwheel.model.Face;
 import org.handwheel.model.Limits;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
+import org.handwheel.rules.EachSetup.Reach;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
 import org.handwheel.work.CutRun;
@@ -37,6 +41,7 @@ public final class Checkup {
   private final Map<String, List<Finding>> found = new HashMap<>();
 
   private boolean setupsChecked;
+  private @Nullable Set<Face> facesToCut;
 
   /**
    * @param rules by their ids, in the order of their findings
@@ -54,11 +59,8 @@ public final class Checkup {
     this.plan = plan;
     this.run = run;
     this.tables = tables;
-    this.cuts = wholeSetups.stream().flatMap(Checkup::cuts).toList();
-    this.whole =
-        plan.setups().stream().allMatch(Checkup::isRead)
-            && run.steps()
-                .allMatch(step -> !(step.step() instanceof Step.Cut) || step.cut() != null);
+    this.cuts = cuts(wholeSetups);
+    this.whole = wholeSetups.size() == run.setups().size() && areCutsKnown(wholeSetups);
   }
 
   /** One setup of a plan, as if it were the only one. */
@@ -70,11 +72,31 @@ public final class Checkup {
     this.tables = plan.tables;
     this.whole = false;
     this.wholeSetups = isRead(setup.setup()) ? List.of(setup) : List.of();
-    this.cuts = wholeSetups.stream().flatMap(Checkup::cuts).toList();
+    this.cuts = cuts(wholeSetups);
   }
 
-  private static Stream<CutRun> cuts(PlanRun.SetupRun setup) {
-    return setup.steps().stream().flatMap(step -> Stream.ofNullable(step.cut()));
+  private static List<CutRun> cuts(List<PlanRun.SetupRun> setups) {
+    List<CutRun> cuts = new ArrayList<>();
+    for (PlanRun.SetupRun setup : setups) {
+      for (PlanRun.StepRun step : setup.steps()) {
+        CutRun cut = step.cut();
+        if (cut != null) {
+          cuts.add(cut);
+        }
+      }
+    }
+    return cuts;
+  }
+
+  private static boolean areCutsKnown(List<PlanRun.SetupRun> setups) {
+    for (PlanRun.SetupRun setup : setups) {
+      for (PlanRun.StepRun step : setup.steps()) {
+        if (step.step() instanceof Step.Cut && step.cut() == null) {
+          return false;
+        }
+      }
+    }
+    return true;
   }
 
   public Plan plan() {
@@ -123,6 +145,28 @@ public final class Checkup {
     return wholeSetups;
   }
 
+  /** The faces that any line of the plan cuts, worked out or not. */
+  public Set<Face> facesToCut() {
+    Set<Face> known = facesToCut;
+    if (known == null) {
+      known = EnumSet.noneOf(Face.class);
+      for (Setup setup : plan.setups()) {
+        for (Step step : setup.steps()) {
+          if (step instanceof Step.Cut cut) {
+            known.add(cut.face());
+          }
+        }
+      }
+      facesToCut = known;
+    }
+    return known;
+  }
+
+  /** The faces that a finishing cut of the plan brings to size. */
+  public Set<Face> finishedFaces() {
+    return inSetups.finishedFaces();
+  }
+
   private static boolean isRead(Setup setup) {
     return setup.damage() == Setup.Damage.NONE;
   }
@@ -166,20 +210,22 @@ public final class Checkup {
       return;
     }
     setupsChecked = true;
-    for (PlanRun.SetupRun setup : setups()) {
+    int known = setups().size();
+    for (PlanRun.SetupRun setup : run.setups()) {
+      Reach reach = known-- > 0 ? Reach.KNOWN : Reach.ALL;
       inSetups
-          .of(setup, this::checkSetup)
+          .of(setup, reach, alone -> checkSetup(alone, reach))
           .forEach(
               (id, findings) ->
                   found.computeIfAbsent(id, key -> new ArrayList<>()).addAll(findings));
     }
   }
 
-  private List<Finding> checkSetup(PlanRun.SetupRun setup) {
+  private List<Finding> checkSetup(PlanRun.SetupRun setup, Reach reach) {
     Checkup alone = new Checkup(this, setup);
     List<Finding> findings = new ArrayList<>();
     for (Rule rule : rules.values()) {
-      if (rule instanceof EachSetup) {
+      if (rule instanceof EachSetup each && (reach == Reach.KNOWN || each.reach() == Reach.ALL)) {
         rule.check(alone, findings::add);
       }
     }

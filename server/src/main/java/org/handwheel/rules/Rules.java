@@ -21,6 +21,12 @@ import org.handwheel.rules.dial.BacklashSide;
 import org.handwheel.rules.dial.LockConflict;
 import org.handwheel.rules.dial.TouchMissing;
 import org.handwheel.rules.dial.ZeroLost;
+import org.handwheel.rules.feature.FeatureOrder;
+import org.handwheel.rules.feature.HoldingLost;
+import org.handwheel.rules.feature.NoSteps;
+import org.handwheel.rules.feature.OutlineGouge;
+import org.handwheel.rules.feature.OutlineNotReached;
+import org.handwheel.rules.feature.PocketCorner;
 import org.handwheel.rules.hold.BarMissing;
 import org.handwheel.rules.hold.BarNotNeeded;
 import org.handwheel.rules.hold.BurrUnderWork;
@@ -129,6 +135,12 @@ public final class Rules {
         new TapDepth(),
         new TooLittleDaylight(),
         new WallTooThin(),
+        new FeatureOrder(),
+        new HoldingLost(),
+        new NoSteps(),
+        new OutlineGouge(),
+        new OutlineNotReached(),
+        new PocketCorner(),
         new MaterialUnknown(),
         new UnusedName());
   }

@@ -1,22 +1,30 @@
 package org.handwheel.rules;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
+import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part;
 import org.handwheel.model.Plan;
+import org.handwheel.model.Setup;
 import org.handwheel.model.Shop;
+import org.handwheel.model.Step;
 import org.handwheel.model.Stock;
+import org.handwheel.rules.EachSetup.Reach;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
+import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.KnownMaterial;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
+import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,9 +33,20 @@ import org.jspecify.annotations.Nullable;
  */
 final class SetupFindings {
   private final Ground ground;
-  private final IdentityHashMap<SetupRun, Map<String, List<Finding>>> earlier;
-  private final IdentityHashMap<SetupRun, Map<String, List<Finding>>> found =
-      new IdentityHashMap<>();
+  private final Found earlier;
+  private final Found found = new Found();
+
+  /** By setup: in those with a known start, and in those after one that could not be read. */
+  private static final class Found {
+    private final IdentityHashMap<SetupRun, Map<String, List<Finding>>> known =
+        new IdentityHashMap<>();
+    private final IdentityHashMap<SetupRun, Map<String, List<Finding>>> beyond =
+        new IdentityHashMap<>();
+
+    IdentityHashMap<SetupRun, Map<String, List<Finding>>> of(Reach reach) {
+      return reach == Reach.KNOWN ? known : beyond;
+    }
+  }
 
   /** What such a rule may look at besides the setup. */
   private record Ground(
@@ -37,10 +56,10 @@ final class SetupFindings {
       Shop shop,
       Drawing drawing,
       @Nullable KnownMaterial material,
+      Set<Face> finishedFaces,
       StandardTables tables) {}
 
-  private SetupFindings(
-      Ground ground, IdentityHashMap<SetupRun, Map<String, List<Finding>>> earlier) {
+  private SetupFindings(Ground ground, Found earlier) {
     this.ground = ground;
     this.earlier = earlier;
   }
@@ -60,21 +79,55 @@ final class SetupFindings {
             plan.shop(),
             run.drawing(),
             run.material(),
+            finishedFaces(run),
             tables);
     return before != null && before.ground.equals(ground)
         ? new SetupFindings(ground, before.found)
-        : new SetupFindings(ground, new IdentityHashMap<>());
+        : new SetupFindings(ground, new Found());
   }
 
-  /** What was found in a setup, by rule; worked out if it is not known. */
-  Map<String, List<Finding>> of(SetupRun setup, Function<SetupRun, List<Finding>> check) {
-    Map<String, List<Finding>> known = found.get(setup);
+  private static Set<Face> finishedFaces(PlanRun run) {
+    Set<Face> faces = EnumSet.noneOf(Face.class);
+    for (SetupRun setup : run.setups()) {
+      if (setup.setup().damage() != Setup.Damage.NONE) {
+        break;
+      }
+      for (StepRun step : setup.steps()) {
+        CutRun cut = step.cut();
+        if (cut != null && cut.cut().purpose() instanceof Step.Purpose.Finish) {
+          faces.add(cut.face());
+        }
+      }
+    }
+    return faces;
+  }
+
+  /** The faces that a finishing cut brings to size. */
+  Set<Face> finishedFaces() {
+    return ground.finishedFaces();
+  }
+
+  /**
+   * What was found in a setup, by rule; worked out if it is not known.
+   *
+   * @param reach whether the state of the work at its start is known
+   */
+  Map<String, List<Finding>> of(
+      SetupRun setup, Reach reach, Function<SetupRun, List<Finding>> check) {
+    Map<String, List<Finding>> known = found.of(reach).get(setup);
     if (known != null) {
       return known;
     }
-    Map<String, List<Finding>> before = earlier.get(setup);
+    // What was found from the other start, if any, may be wanted again by the next check: a line
+    // that is being typed makes all after it unknown and known in turns.
+    Reach other = reach == Reach.KNOWN ? Reach.ALL : Reach.KNOWN;
+    Map<String, List<Finding>> elsewhere = earlier.of(other).get(setup);
+    if (elsewhere != null) {
+      found.of(other).put(setup, elsewhere);
+    }
+    Map<String, List<Finding>> before = earlier.of(reach).get(setup);
     Map<String, List<Finding>> findings = before == null ? byRule(check.apply(setup)) : before;
-    found.put(setup, findings);
+    found.of(reach).put(setup, findings);
     return findings;
   }
 

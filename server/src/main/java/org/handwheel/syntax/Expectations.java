@@ -54,6 +54,22 @@ public final class Expectations {
     public List<Integer> begun() {
       return rules.subList(entered, rules.size());
     }
+
+    // Written out: what a record has of its own is made at run time, which delays the first
+    // finding.
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Expected expected
+          && tokenType == expected.tokenType
+          && rules.equals(expected.rules)
+          && entered == expected.entered;
+    }
+
+    @Override
+    public int hashCode() {
+      return (tokenType * 31 + rules.hashCode()) * 31 + entered;
+    }
   }
 
   /** How many tokens of the line were understood. */
@@ -132,7 +148,21 @@ public final class Expectations {
     }
   }
 
-  private record Config(ATNState state, @Nullable Frame stack) {}
+  private record Config(ATNState state, @Nullable Frame stack) {
+    // Written out, as in Expected.
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Config config
+          && state.equals(config.state)
+          && Objects.equals(stack, config.stack);
+    }
+
+    @Override
+    public int hashCode() {
+      return state.hashCode() * 31 + Objects.hashCode(stack);
+    }
+  }
 
   private record Step(IntervalSet takes, ATNState target, @Nullable Frame stack, int rule) {}
 

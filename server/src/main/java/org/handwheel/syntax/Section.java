@@ -5,7 +5,10 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
@@ -14,6 +17,7 @@ import org.antlr.v4.runtime.tree.TerminalNode;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.FileContext;
+import org.handwheel.grammar.HandwheelParser.StatementContext;
 
 /**
  * One section of a file: its text from the header to the next header, its tokens, its tree and what
@@ -26,6 +30,7 @@ public final class Section {
   private final List<Token> tokens;
   private final FileContext tree;
   private final List<ContentContext> lines;
+  private final Set<Class<?>> statements;
   private final int[] utf16Offsets;
   private final int[] lineStarts;
   private final BitSet broken = new BitSet();
@@ -39,6 +44,12 @@ public final class Section {
     this.tokens = List.copyOf(tokens);
     this.tree = tree;
     this.lines = List.copyOf(tree.content());
+    this.statements =
+        lines.stream()
+            .map(ContentContext::statement)
+            .filter(Objects::nonNull)
+            .map(Object::getClass)
+            .collect(Collectors.toUnmodifiableSet());
     this.utf16Offsets = utf16Offsets(text);
     this.lineStarts = lineStarts();
   }
@@ -75,6 +86,11 @@ public final class Section {
 
   public List<ContentContext> lines() {
     return lines;
+  }
+
+  /** Whether any of its lines is such a statement. */
+  public boolean has(Class<? extends StatementContext> statement) {
+    return statements.contains(statement);
   }
 
   public FileContext tree() {
@@ -117,6 +133,11 @@ public final class Section {
   int lineOf(int offset) {
     int found = Arrays.binarySearch(lineStarts, offset);
     return found >= 0 ? found : -found - 2;
+  }
+
+  /** Where the line of a place starts, lines joined by {@code \\} counting as one. */
+  int lineStart(Origin place) {
+    return lineStarts[lineOf(place.start())];
   }
 
   private int[] lineStarts() {

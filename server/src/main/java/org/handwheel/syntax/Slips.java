@@ -66,6 +66,19 @@ final class Slips {
                       + "` for a drill"));
         }
         case HandwheelLexer.ERROR -> {
+          if (text.length() > BoundedLexer.LARGEST_TEXT) {
+            return Optional.of(
+                LineProblem.finding(
+                    section.header(), "this text is larger than 10 MB, so nothing of it is read"));
+          }
+          if (origin.end() - section.lineStart(origin) > BoundedLexer.LONGEST_LINE) {
+            return Optional.of(
+                LineProblem.finding(
+                    origin,
+                    "a line has at most "
+                        + BoundedLexer.LONGEST_LINE
+                        + " characters; from here on it is not read"));
+          }
           if (text.equals("(")) {
             return Optional.of(
                 LineProblem.finding(

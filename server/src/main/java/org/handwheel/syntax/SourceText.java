@@ -13,25 +13,58 @@ public final class SourceText {
   private final int[] lineStarts;
 
   public SourceText(String text) {
-    this.text = text;
-    this.lineStarts = findLineStarts(text);
+    this(text, findLineStarts(text, 0, text.length()));
   }
 
-  private static int[] findLineStarts(String text) {
-    int[] starts = new int[16];
+  private SourceText(String text, int[] lineStarts) {
+    this.text = text;
+    this.lineStarts = lineStarts;
+  }
+
+  /** The starts of lines that begin behind {@code from} and not behind {@code to}; first is 0. */
+  private static int[] findLineStarts(String text, int from, int to) {
+    char[] chars = new char[Math.min(text.length(), to + 1) - from];
+    text.getChars(from, from + chars.length, chars, 0);
+    int[] starts = new int[Math.max(16, chars.length / 24)];
     int count = 1;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      boolean ends =
-          c == '\n' || (c == '\r' && !(i + 1 < text.length() && text.charAt(i + 1) == '\n'));
+    for (int i = 0; i < to - from; i++) {
+      char c = chars[i];
+      boolean ends = c == '\n' || (c == '\r' && !(i + 1 < chars.length && chars[i + 1] == '\n'));
       if (ends) {
         if (count == starts.length) {
           starts = Arrays.copyOf(starts, count * 2);
         }
-        starts[count++] = i + 1;
+        starts[count++] = from + i + 1;
       }
     }
     return Arrays.copyOf(starts, count);
+  }
+
+  /**
+   * A text that differs from this one between two places only; lines are looked for only there.
+   *
+   * @param same how many characters at the start are the same
+   * @param sameEnd how many characters at the end are the same, without those at the start
+   */
+  public SourceText changed(String next, int same, int sameEnd) {
+    int grown = next.length() - text.length();
+    // A line ends with one character or two, so what stands beside a change may end or not end one.
+    int from = lineStart(Math.max(0, lineAt(same) - 1));
+    int tail = lineAt(text.length() - sameEnd) + 2;
+    if (tail >= lineCount()) {
+      tail = lineCount();
+    }
+    int to = tail == lineCount() ? next.length() : lineStart(tail) - 1 + grown;
+    int head = lineAt(from) + 1;
+    int[] middle = findLineStarts(next, from, to);
+    int[] starts = new int[head + middle.length - 1 + lineCount() - tail];
+    System.arraycopy(lineStarts, 0, starts, 0, head);
+    System.arraycopy(middle, 1, starts, head, middle.length - 1);
+    int at = head + middle.length - 1;
+    for (int line = tail; line < lineCount(); line++) {
+      starts[at++] = lineStart(line) + grown;
+    }
+    return new SourceText(next, starts);
   }
 
   public String text() {

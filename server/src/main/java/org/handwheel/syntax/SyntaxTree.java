@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A file's text with its sections in order. Their texts put together are the file's text.
@@ -32,9 +33,22 @@ public final class SyntaxTree {
 
   /** Parses any text; never fails. */
   public static SyntaxTree parse(String path, String text) {
+    return parse(path, new SourceText(text));
+  }
+
+  private static SyntaxTree parse(String path, SourceText source) {
     List<Section> sections = new ArrayList<>();
-    split(path, text, SectionKind.PREAMBLE, Map.of(), sections);
-    return new SyntaxTree(path, new SourceText(text), sections);
+    if (isTooLarge(source)) {
+      sections.add(SectionParser.parse(path, SectionKind.PREAMBLE, source.text()));
+    } else {
+      split(path, source.text(), SectionKind.PREAMBLE, Map.of(), sections);
+    }
+    return new SyntaxTree(path, source, sections);
+  }
+
+  /** A text that is too large is read as one sign that means nothing. */
+  private static boolean isTooLarge(SourceText source) {
+    return source.length() > BoundedLexer.LARGEST_TEXT;
   }
 
   /**
@@ -49,12 +63,31 @@ public final class SyntaxTree {
     while (same < shorter && before.charAt(same) == text.charAt(same)) {
       same++;
     }
+    if (same == before.length() && same == text.length()) {
+      return this;
+    }
     int sameEnd = 0;
     while (sameEnd < shorter - same
         && before.charAt(before.length() - 1 - sameEnd)
             == text.charAt(text.length() - 1 - sameEnd)) {
       sameEnd++;
     }
+    return update(source.changed(text, same, sameEnd), same, sameEnd);
+  }
+
+  /**
+   * As {@link #update(String)}, by whoever knows where the text has changed.
+   *
+   * @param changed the changed text
+   * @param same how many characters at the start are sure to be the same
+   * @param sameEnd how many at the end are sure to be the same, without those at the start
+   */
+  public SyntaxTree update(SourceText changed, int same, int sameEnd) {
+    if (isTooLarge(source) || isTooLarge(changed)) {
+      return parse(path, changed);
+    }
+    String before = source.text();
+    String text = changed.text();
     int head = keptBefore(same);
     int tail = keptFrom(before.length() - sameEnd);
     Map<Key, Deque<Section>> known = new HashMap<>();
@@ -69,7 +102,7 @@ public final class SyntaxTree {
     SectionKind kind = head == 0 ? SectionKind.PREAMBLE : sections.get(head).kind();
     split(path, text.substring(from, text.length() - cut), kind, known, next);
     next.addAll(sections.subList(tail, sections.size()));
-    return new SyntaxTree(path, new SourceText(text), next);
+    return new SyntaxTree(path, changed, next);
   }
 
   /** How many sections end, with the header that ends them, before a change at an offset. */
@@ -96,7 +129,19 @@ public final class SyntaxTree {
     return tail;
   }
 
-  private record Key(SectionKind kind, String text) {}
+  private record Key(SectionKind kind, String text) {
+    // Written out: what a record has of its own is made at run time, which delays the start.
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Key key && kind == key.kind && text.equals(key.text);
+    }
+
+    @Override
+    public int hashCode() {
+      return text.hashCode() * 31 + kind.hashCode();
+    }
+  }
 
   /**
    * Cuts a text into sections.

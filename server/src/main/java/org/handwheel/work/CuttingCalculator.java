@@ -174,7 +174,7 @@ public final class CuttingCalculator {
   }
 
   /** About a fortieth of the diameter wide: beyond that a chip is not restored by feeding. */
-  private static final double LEAST_FACTOR = 0.3;
+  public static final double LEAST_FACTOR = 0.3;
 
   /** The feed per tooth that keeps the handle at the fastest a hand keeps up with. */
   private static @Nullable Length windable(Asked asked, @Nullable Spindle spindle) {

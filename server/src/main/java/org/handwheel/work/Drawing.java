@@ -4,8 +4,6 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
 import java.util.Set;
-import org.handwheel.model.Limit;
-import org.handwheel.model.Limits;
 import org.handwheel.model.Part;
 import org.handwheel.model.Part.DimensionSpec;
 import org.handwheel.model.PartDimension;
@@ -34,9 +32,15 @@ public final class Drawing {
    * @param nominal as written
    * @param limits what it may be
    * @param aim what to make it
+   * @param source what sets the limits
    */
   public record Demand(
-      PartDimension dimension, Length nominal, LengthRange limits, Length aim, Origin origin) {}
+      PartDimension dimension,
+      Length nominal,
+      LengthRange limits,
+      Length aim,
+      DrawnLimits.Source source,
+      Origin origin) {}
 
   private Drawing(Map<PartDimension, Demand> demands, Set<PartDimension> suspects) {
     this.demands = Map.copyOf(demands);
@@ -53,26 +57,20 @@ public final class Drawing {
     Set<PartDimension> suspects = suspects(part, plan.stock());
     for (DimensionSpec spec : part.dimensions().values()) {
       if (!suspects.contains(spec.dimension())) {
-        LengthRange limits = limits(spec, part, plan.shop().limits(), tables);
+        DrawnLimits found = DrawnLimits.of(spec, part, plan.shop().limits(), tables);
+        LengthRange limits = found.limits();
         demands.put(
             spec.dimension(),
-            new Demand(spec.dimension(), spec.nominal(), limits, limits.middle(), spec.origin()));
+            new Demand(
+                spec.dimension(),
+                spec.nominal(),
+                limits,
+                limits.middle(),
+                found.source(),
+                spec.origin()));
       }
     }
     return new Drawing(demands, suspects);
-  }
-
-  private static LengthRange limits(
-      DimensionSpec spec, Part part, Limits limits, StandardTables tables) {
-    if (spec.limits() != null) {
-      return spec.limits();
-    }
-    Length spread = limits.length(Limit.UNTOLERANCED);
-    if (part.general() != null && part.general().grade().length() == 1) {
-      char grade = part.general().grade().charAt(0);
-      spread = tables.generalTolerances().linear(spec.nominal(), grade).orElse(spread);
-    }
-    return LengthRange.around(spec.nominal(), spread);
   }
 
   /**

@@ -34,6 +34,7 @@ import org.handwheel.units.Slope;
 import org.handwheel.work.FaceState.Condition;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureWork;
 import org.handwheel.work.hole.HoleWork;
 import org.jspecify.annotations.Nullable;
 
@@ -104,7 +105,7 @@ public final class Engine {
             && earlier.plan().shop().limits().equals(limits)
             && Objects.equals(earlier.material(), material)
             && Objects.equals(earlier.plan().machine(), plan.machine())
-            && sameHoles(earlier.plan());
+            && sameForms(earlier.plan());
     if (!sameGround) {
       return Map.of();
     }
@@ -113,15 +114,15 @@ public final class Engine {
     return runs;
   }
 
-  /** Whether holes are drawn as in another plan and the shop has the same tools for them. */
-  private boolean sameHoles(Plan other) {
-    return drawnHoles(plan).equals(drawnHoles(other))
+  /** Whether holes and the rest are drawn as in another plan, with the same tools for holes. */
+  private boolean sameForms(Plan other) {
+    return drawnForms(plan).equals(drawnForms(other))
         && other.shop().all(Owned.Piece.class).equals(plan.shop().all(Owned.Piece.class));
   }
 
-  private static List<Object> drawnHoles(Plan plan) {
+  private static List<Object> drawnForms(Plan plan) {
     Part part = plan.part();
-    return part == null ? List.of() : List.of(part.holes(), part.patterns());
+    return part == null ? List.of() : List.of(part.holes(), part.patterns(), part.features());
   }
 
   private PlanRun run(Map<Section, SetupRun> reusable) {
@@ -208,6 +209,7 @@ public final class Engine {
       Bearing bearing = null;
       Reading reading = null;
       HoleWork.Outcome made = null;
+      FeatureWork.Outcome shaped = null;
       if (step instanceof Step.Seat seat) {
         bench = bench.withSeat(seat);
       } else if (step instanceof Step.TrueVise trueVise) {
@@ -258,6 +260,9 @@ public final class Engine {
         bench = bench.withLastHoles(names);
         made = HoleWork.run(plan, drawing, tables, holes, orientation, work);
         work = made == null ? work : made.work();
+      } else if (step instanceof Step.FeatureCut feature) {
+        shaped = FeatureWork.run(plan, drawing, tables, feature, orientation, work, bench);
+        work = shaped == null ? work : shaped.work();
       } else if (step instanceof Step.Cut planned && orientation != null && setup.hold() != null) {
         bearing = grip == null ? bearingOnPlate() : Bearing.of(grip, work, bench, limits);
         cut =
@@ -276,7 +281,8 @@ public final class Engine {
           cut,
           bearing,
           reading,
-          made == null ? null : made.run());
+          made == null ? null : made.run(),
+          shaped == null ? null : shaped.run());
     }
 
     private @Nullable Bearing bearingOnPlate() {

@@ -1,6 +1,7 @@
 package org.handwheel.work;
 
 import org.handwheel.model.Face;
+import org.jspecify.annotations.Nullable;
 
 /** Two faces, in no order. */
 public record FacePair(Face first, Face second) {
@@ -13,6 +14,19 @@ public record FacePair(Face first, Face second) {
       first = second;
       second = swap;
     }
+  }
+
+  // Written out: what a record has of its own is made at run time, which takes its time at the
+  // start.
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof FacePair pair && first == pair.first && second == pair.second;
+  }
+
+  @Override
+  public int hashCode() {
+    return first.hashCode() * 31 + second.hashCode();
   }
 
   public boolean has(Face face) {

@@ -7,6 +7,7 @@ import org.handwheel.model.LogSection;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
+import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.hole.HoleRun;
 import org.jspecify.annotations.Nullable;
 
@@ -72,6 +73,7 @@ public record PlanRun(
    * @param bearing what ruled the work's rotations, for a cut
    * @param reading the reading that stood in for a measurement, if a log gives one
    * @param holes what was done to holes, if it is a line on holes that could be worked out
+   * @param feature what was done to a slot, pocket or outline, if it is a line on one
    */
   public record StepRun(
       Step step,
@@ -82,10 +84,11 @@ public record PlanRun(
       @Nullable CutRun cut,
       @Nullable Bearing bearing,
       LogSection.@Nullable Reading reading,
-      @Nullable HoleRun holes) {
+      @Nullable HoleRun holes,
+      @Nullable FeatureRun feature) {
     StepRun withCut(CutRun other) {
       return new StepRun(
-          step, before, benchBefore, after, benchAfter, other, bearing, reading, holes);
+          step, before, benchBefore, after, benchAfter, other, bearing, reading, holes, feature);
     }
   }
 

@@ -438,4 +438,41 @@ final class CliCheckTests {
   private static List<String> findingLines(Result result) {
     return result.outLines().stream().filter(line -> line.matches("\\S+:\\d+:\\d+: .*")).toList();
   }
+
+  // ---- Settings of the project
+
+  @Test
+  void aProjectSaysWhatFails() throws IOException {
+    Samples.write(folder, "a.plan", Samples.IGNORING);
+    assertThat(run("check").exitCode()).isZero();
+    Samples.write(folder, ".handwheel", "fail-on: warning\n");
+    assertThat(run("check").exitCode()).isEqualTo(1);
+    assertThat(run("check", "--fail-on", "none").exitCode()).isZero();
+  }
+
+  @Test
+  void aProjectNamesWhatIsKnownAndWhatIsSkipped() throws IOException {
+    Samples.write(folder, "a.plan", Samples.COMMA);
+    Samples.write(folder, "old/b.plan", Samples.COMMA);
+    Samples.write(folder, ".handwheel", "baseline: ci/known.json\nskip: old\n");
+    Result missing = run("check");
+    assertThat(missing.exitCode()).isEqualTo(2);
+    assertThat(missing.err()).startsWith("handwheel: ci/known.json: ");
+    Files.createDirectory(folder.resolve("ci"));
+    assertThat(run("check", "--write-baseline", "ci/known.json").exitCode()).isZero();
+    assertThat(run("check").out()).contains("1 known");
+    assertThat(run("check").exitCode()).isZero();
+    assertThat(run("check", "old").exitCode()).isEqualTo(1);
+  }
+
+  @Test
+  void aSettingThatCannotBeReadIsNotPassedOver() throws IOException {
+    Samples.write(folder, "a.plan", Samples.CLEAN);
+    Samples.write(folder, ".handwheel", "# ours\nfail-no: warning\n");
+    Result result = run("check");
+    assertThat(result.exitCode()).isEqualTo(2);
+    assertThat(result.err())
+        .isEqualTo(
+            "handwheel: .handwheel:2: there is no setting `fail-no`; did you mean `fail-on`?\n");
+  }
 }

@@ -28,7 +28,11 @@ final class CliDraftTests {
     String text = Files.readString(EXAMPLES.resolve("bearing-block.plan"));
     Files.writeString(folder.resolve("block.plan"), text.substring(0, text.indexOf("setup one")));
     Files.writeString(folder.resolve("planned.plan"), text);
-    Files.copy(EXAMPLES.resolve("crosshead-slipper.plan"), folder.resolve("slipper.plan"));
+    // A slot 3 wide; the shop's only slot drill is 6.
+    Files.writeString(
+        folder.resolve("slipper.plan"),
+        Files.readString(EXAMPLES.resolve("crosshead-slipper.plan"))
+            .replace("width 6, depth 1.5", "width 3, depth 1.5"));
   }
 
   private Result run(String... args) {
@@ -72,7 +76,6 @@ final class CliDraftTests {
     Result result = run("draft", "slipper.plan", "--anew");
     assertThat(result.exitCode()).isEqualTo(Handwheel.EXIT_FINDINGS);
     assertThat(result.out()).isEmpty();
-    // The drawing's slot is 3 wide; the shop's only slot drill is 6.
     assertThat(result.err()).contains("slot oil", "3.00 mm (0.1181 in)");
   }
 

@@ -2,6 +2,7 @@ package org.handwheel.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -66,6 +67,45 @@ final class CliFormatTests {
             "-length   5",
             "+  length 5");
     assertThat(Files.readString(plan)).isEqualTo(MESSY);
+  }
+
+  /** A plan that goes through a pipe is a file, whatever the terminal can show. */
+  @Test
+  void standardOutputIsUtf8() {
+    String plan = "plan \"Glande \u00e9troite \u00b1\"\n  units mm\n";
+    assertThat(
+            CommandRun.in(folder)
+                .charset(StandardCharsets.UTF_8)
+                .reading(plan)
+                .run("format", "-")
+                .out())
+        .isEqualTo(plan);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    CommandRun.in(folder).charset(StandardCharsets.US_ASCII).reading(plan).run(out, "format", "-");
+    assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo(plan);
+  }
+
+  @Test
+  void standardInputStandsForAFile() {
+    CommandRun run = CommandRun.in(folder).reading("shop\nunits   mm\n");
+    CommandRun.Result diff = run.run("format", "--diff", "-", "--stdin-filename", "shop/b.shop");
+    assertThat(diff.outLines()).startsWith("--- shop/b.shop", "+++ shop/b.shop");
+    CommandRun again = CommandRun.in(folder).reading("shop\nunits   mm\n");
+    CommandRun.Result check = again.run("format", "--check", "-", "--stdin-filename", "b.shop");
+    assertThat(check.out()).isEqualTo("b.shop\n");
+    assertThat(check.exitCode()).isEqualTo(1);
+  }
+
+  @Test
+  void foldersAProjectSkipsAreLeftAlone() throws IOException {
+    Samples.write(folder, ".handwheel", "skip: old\n");
+    Path old = Samples.write(folder, "old/a.plan", MESSY);
+    Path own = Samples.write(folder, "a.plan", MESSY);
+    assertThat(run("format").exitCode()).isZero();
+    assertThat(Files.readString(own)).isEqualTo(TIDY);
+    assertThat(Files.readString(old)).isEqualTo(MESSY);
+    assertThat(run("format", "old").exitCode()).isZero();
+    assertThat(Files.readString(old)).isEqualTo(TIDY);
   }
 
   @Test

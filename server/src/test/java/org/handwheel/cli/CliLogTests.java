@@ -3,15 +3,17 @@ package org.handwheel.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The command that writes a reading into the log. */
+/** The command that writes a reading into a plan. */
 final class CliLogTests {
   private static final Path EXAMPLES =
       Stream.of(Path.of("..", "examples"), Path.of("examples"))
@@ -24,87 +26,140 @@ final class CliLogTests {
   @BeforeEach
   void copyExamples() throws IOException {
     Files.createDirectories(folder.resolve("shop"));
-    Files.createFile(folder.resolve(".handwheel"));
-    for (String name :
-        new String[] {
-          "shop/inch-mill.shop",
-          "shop/metric-mill.shop",
-          "bearing-block.plan",
-          "bilge-pump-link.plan"
-        }) {
-      Files.copy(EXAMPLES.resolve(name), folder.resolve(name));
+    for (String shop : new String[] {"shop/inch-mill.shop", "shop/metric-mill.shop"}) {
+      Files.copy(EXAMPLES.resolve(shop), folder.resolve(shop));
     }
+    Files.copy(EXAMPLES.resolve("bearing-block.plan"), folder.resolve("block.plan"));
+    Files.copy(EXAMPLES.resolve("bilge-pump-link.plan"), folder.resolve("link.plan"));
   }
 
-  private String text(String plan) throws IOException {
-    return Files.readString(folder.resolve(plan));
+  private Result run(String... args) {
+    return CommandRun.in(folder).run(args);
+  }
+
+  private String read(String file) throws IOException {
+    return Files.readString(folder.resolve(file));
   }
 
   @Test
-  void aPlanWithoutALogGetsOneBeforeItsInspection() throws IOException {
-    String before = text("bearing-block.plan");
+  void aReadingIsTheLastLineOfItsPiecesLogAndAllElseStays() throws IOException {
+    String before = read("link.plan");
     Result result =
-        CommandRun.in(folder)
-            .run("log", "bearing-block.plan", "four", "height", "21.22", "--with", "mic25");
+        run(
+            "log",
+            "link.plan",
+            "second-end",
+            "length",
+            "80.40",
+            "80.42",
+            "--with",
+            "caliper",
+            "--piece",
+            "the first link");
     assertThat(result.err()).isEmpty();
     assertThat(result.exitCode()).isZero();
-    String line = "log \"the first one\"\n  in four: read height 21.22 with mic25\n\n";
-    assertThat(text("bearing-block.plan"))
-        .isEqualTo(before.replace("inspect\n", line + "inspect\n"));
-    CommandRun.in(folder)
-        .run("log", "bearing-block.plan", "four", "height", "20.98", "20.97", "--with", "mic25");
-    assertThat(text("bearing-block.plan"))
+    String after = read("link.plan");
+    String line = "  in second-end: read length 80.40 80.42 with caliper\n";
+    String anchor = "  in bores: note \"reamer took a shaving only\"\n";
+    assertThat(after).isEqualTo(before.replace(anchor, anchor + line));
+    assertThat(run("check", "link.plan").exitCode()).isZero();
+  }
+
+  @Test
+  void withoutAPieceItIsTheLastLog() throws IOException {
+    String before = read("link.plan");
+    assertThat(
+            run("log", "link.plan", "SECOND-END", "Length", "79.95mm", "--with", "caliper").err())
+        .isEmpty();
+    assertThat(read("link.plan"))
         .isEqualTo(
             before.replace(
-                "inspect\n",
-                "log \"the first one\"\n  in four: read height 21.22 with mic25\n"
-                    + "  in four: read height 20.98 20.97 with mic25\n\ninspect\n"));
+                "  in second-end: read length 79.94 79.96 with caliper\n",
+                "  in second-end: read length 79.94 79.96 with caliper\n"
+                    + "  in second-end: read length 79.95 mm with caliper\n"));
   }
 
   @Test
-  void theLineGoesIntoTheLogOfItsPieceAndLineEndsStay() throws IOException {
-    Path file = folder.resolve("bilge-pump-link.plan");
-    String before = text("bilge-pump-link.plan").replace("\n", "\r\n");
-    Files.writeString(file, "\uFEFF" + before);
-    Result result =
-        CommandRun.in(folder)
-            .run(
-                "log",
-                "bilge-pump-link.plan",
-                "second-end",
-                "length",
-                "80.01",
-                "--with",
-                "caliper",
-                "--piece",
-                "the first link");
+  void aPlanWithoutALogGetsOneAtItsEndAndTheNextCutIsSaid() throws IOException {
+    String before = read("block.plan");
+    Result result = run("log", "block.plan", "four", "height", "21.240", "--with", "mic25");
     assertThat(result.err()).isEmpty();
-    String note = "  in bores: note \"reamer took a shaving only\"\r\n";
-    assertThat(text("bilge-pump-link.plan"))
-        .isEqualTo(
-            "\uFEFF"
-                + before.replace(
-                    note, note + "  in second-end: read length 80.01 with caliper\r\n"));
+    assertThat(read("block.plan"))
+        .isEqualTo(before + "\nlog \"piece 1\"\n  in four: read height 21.240 with mic25\n");
+    // 21.24 less the aim, the middle of 20.95 to 21.00, is 0.265: 10 divisions of a thou is
+    // nearest.
+    assertThat(result.out())
+        .contains("block.plan: in four: read height 21.240 with mic25")
+        .contains(
+            "Next, finish bottom to height: 0.261..0.269 mm (10.3..10.6 thou) to come off, to")
+        .contains("Z dial: ");
   }
 
   @Test
-  void whatThePlanCannotTakeIsRefusedInOneLine() throws IOException {
-    String before = text("bearing-block.plan");
-    for (String[] arguments :
-        new String[][] {
-          {"four", "height", "21,22", "--with", "mic25"},
-          {"four", "height", "21.22", "--with", "no-such"},
-          {"nowhere", "height", "21.22", "--with", "mic25"},
-          {"four", "depth", "21.22", "--with", "mic25"},
-          {"four", "height", "21.22\ninspect", "--with", "mic25"},
-          {"four", "height", "21.22 # x", "--with", "mic25"}
-        }) {
-      String[] command =
-          Stream.concat(Stream.of("log", "bearing-block.plan"), Stream.of(arguments))
-              .toArray(String[]::new);
-      Result result = CommandRun.in(folder).run(command);
-      assertThat(result.exitCode()).as(String.join(" ", arguments)).isEqualTo(2);
-      assertThat(text("bearing-block.plan")).isEqualTo(before);
+  void windowsLineEndsAMissingLastOneAndAMarkStay() throws IOException {
+    String text = read("block.plan").stripTrailing().replace("\n", "\r\n");
+    Files.write(folder.resolve("block.plan"), ("\ufeff" + text).getBytes(StandardCharsets.UTF_8));
+    assertThat(run("log", "block.plan", "four", "height", "21.24", "--with", "mic25").exitCode())
+        .isZero();
+    assertThat(read("block.plan"))
+        .isEqualTo(
+            "\ufeff"
+                + text
+                + "\r\n\r\nlog \"piece 1\"\r\n  in four: read height 21.24 with mic25\r\n");
+    assertThat(run("log", "block.plan", "four", "height", "20.98", "--with", "mic25").exitCode())
+        .isZero();
+    assertThat(read("block.plan"))
+        .endsWith(
+            "  in four: read height 21.24 with mic25\r\n"
+                + "  in four: read height 20.98 with mic25\r\n");
+  }
+
+  @Test
+  void theFilesPermissionsStay() throws IOException {
+    Path plan = folder.resolve("block.plan");
+    if (!Files.getFileStore(plan).supportsFileAttributeView("posix")) {
+      return;
     }
+    Files.setPosixFilePermissions(plan, PosixFilePermissions.fromString("rw-r-----"));
+    assertThat(run("log", "block.plan", "four", "height", "21.24", "--with", "mic25").exitCode())
+        .isZero();
+    assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(plan)))
+        .isEqualTo("rw-r-----");
+  }
+
+  @Test
+  void whatWouldBeWrongIsNotWritten() throws IOException {
+    String before = read("block.plan");
+    assertRefused("setup 'fuor'", "fuor", "height", "21.24", "--with", "mic25");
+    assertRefused("there is no", "four", "height", "21.24", "--with", "mic52");
+    assertRefused("tallness", "four", "tallness", "21.24", "--with", "mic25");
+    assertRefused("21,24", "four", "height", "21,24", "--with", "mic25");
+    assertRefused("same unit", "four", "height", "21.24mm", "0.836in", "--with", "mic25");
+    assertRefused("--with", "four", "height", "21.24");
+    assertRefused("quotation", "four", "height", "21.2", "--with", "mic25", "--piece", "a\"b");
+    assertThat(read("block.plan")).isEqualTo(before);
+    try (Stream<Path> left = Files.list(folder)) {
+      assertThat(left.map(file -> file.getFileName().toString()))
+          .noneMatch(name -> name.endsWith(".tmp"));
+    }
+  }
+
+  private void assertRefused(String words, String... rest) {
+    String[] args =
+        Stream.concat(Stream.of("log", "block.plan"), Stream.of(rest)).toArray(String[]::new);
+    Result result = run(args);
+    assertThat(result.exitCode()).as(result.out()).isEqualTo(Handwheel.EXIT_TROUBLE);
+    assertThat(result.err()).contains(words);
+    assertThat(result.out()).isEmpty();
+  }
+
+  @Test
+  void aTextThatChangedMeanwhileIsNotOverwritten() throws IOException {
+    Path plan = folder.resolve("block.plan");
+    String before = read("block.plan");
+    Files.writeString(plan, before + "\n# someone else was here\n");
+    assertThat(NewText.change(plan, before, before + "x"))
+        .hasValueSatisfying(why -> assertThat(why).contains("changed meanwhile"));
+    assertThat(read("block.plan")).isEqualTo(before + "\n# someone else was here\n");
   }
 }

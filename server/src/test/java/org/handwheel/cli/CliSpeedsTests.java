@@ -250,7 +250,14 @@ final class CliSpeedsTests {
     assertThat(run("material", "liner", "--shop", "shop/own.shop").out())
         .startsWith("liner: the shop's own, like leaded gunmetal LG2 (85-5-5-5)\n")
         .contains("  with HSS       20 to 30 m/min (65.6 to 98.4 ft/min)\n")
-        .contains("Speeds: the shop file.");
+        .contains("  drills         20 to 30 m/min (65.6 to 98.4 ft/min)\n")
+        .contains("Speeds: the shop file.", "Drilling speeds: the shop file.");
+    // 25 m/min, the middle, over 8 mm
+    assertThat(
+            run("speeds", "liner", "--hole", "drill", "--dia", "8mm", "--shop", "shop/own.shop")
+                .out())
+        .contains("  spindle        995 rpm, for the middle of that;")
+        .contains("Drilling speeds: the shop file.");
     assertThat(run("material", "--shop", "shop/own.shop").outLines())
         .element(1)
         .asString()

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -84,5 +86,48 @@ final class CliStackUpTests {
     assertThat(result.exitCode()).isEqualTo(2);
     assertThat(result.out()).isEmpty();
     assertThat(result.err()).contains(start == null ? "fromat" : start.strip());
+  }
+
+  /** 56 +-0.1 less 28 +-0.1 less half of 14 H7, 7 to 7.009: 20.791 to 21.2. */
+  @Test
+  void addsUpTheDrawingOfAPlan() throws IOException {
+    Samples.writeBearingBlock(folder);
+    String[] asked = {
+      "stackup", "--plan", "bearing-block.plan", "--from", "right", "--to", "right of journal"
+    };
+    Result text = run(asked);
+    assertThat(text.out())
+        .startsWith("right to right of journal, along the length\n")
+        .contains("(ISO 286, line 19)", "as drawn       21.00 mm", "single part");
+    assertThat(text.outLines()).allMatch(line -> line.length() <= 80);
+    JsonObject root =
+        json(Stream.concat(Stream.of(asked), Stream.of("--format", "json")).toArray(String[]::new));
+    assertThat(mm(root, "worstCase", "low")).isEqualTo(20.791);
+    assertThat(mm(root, "worstCase", "high")).isEqualTo(21.2);
+    double spread = Math.sqrt(0.1 * 0.1 + 0.1 * 0.1 + 0.0045 * 0.0045);
+    assertThat(mm(root, "likely", "high")).isCloseTo(20.9955 + spread, within(1e-8));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "left|fot|there is no point 'fot' on the drawing; did you mean 'foot'?",
+        "foot|journal|say --along length or width",
+        "left|top|have no direction in common"
+      })
+  void refusesPointsThatAreNotApart(String from, String to, String words) throws IOException {
+    Samples.writeBearingBlock(folder);
+    Result result = run("stackup", "--plan", "bearing-block.plan", "--from", from, "--to", to);
+    assertThat(result.exitCode()).isEqualTo(2);
+    assertThat(result.err()).contains(words);
+  }
+
+  @Test
+  void refusesHalfAQuestion() {
+    assertThat(run("stackup").err()).contains("name the sizes, or a plan with --plan");
+    assertThat(run("stackup", "48 +-1", "--from", "left").err()).contains("name it with --plan");
+    assertThat(run("stackup", "--plan", "no.plan", "--from", "left", "--to", "right").exitCode())
+        .isEqualTo(2);
   }
 }

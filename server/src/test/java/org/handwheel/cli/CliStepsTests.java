@@ -31,8 +31,8 @@ final class CliStepsTests {
     JsonObject json =
         JsonParser.parseString(CommandRun.in(EXAMPLES).run("steps", plan, "--format", "json").out())
             .getAsJsonObject();
-    assertThat(json.getAsJsonArray("outlines")).hasSize(2);
-    JsonObject finish = json.getAsJsonArray("outlines").get(1).getAsJsonObject();
+    assertThat(json.getAsJsonArray("cuts")).hasSize(2);
+    JsonObject finish = json.getAsJsonArray("cuts").get(1).getAsJsonObject();
     // The drawings' tolerance is 0.15 either way.
     assertThat(finish.getAsJsonObject("bound").get("mm").getAsDouble()).isBetween(0.0, 0.15);
     assertThat(finish.getAsJsonArray("stations")).hasSize(finish.get("steps").getAsInt() + 1);
@@ -41,7 +41,7 @@ final class CliStepsTests {
   @Test
   void oneSetupAndOneThatIsNotThere() {
     assertThat(CommandRun.in(EXAMPLES).run("steps", "hand-hole-door.plan", "top-face").out())
-        .contains("no outline");
+        .contains("no slot, pocket or outline");
     Result result = CommandRun.in(EXAMPLES).run("steps", "hand-hole-door.plan", "nowhere");
     assertThat(result.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
     assertThat(result.errLines()).hasSize(1);

@@ -100,9 +100,11 @@ final class CliTablesTests {
               together       clearance fit
               clearance      0.005..0.029 mm (0.2..1.1 thou)
 
-            ISO 286-1 table 3, holes (from memory)
+            ISO 286-1 table 3, holes (from memory; to 120 mm E, H11, K7, M7 and N7 also read
+            in tool makers' tables)
 
-            ISO 286-1 table 2, shafts (from memory)
+            ISO 286-1 table 2, shafts (from memory; to 65 mm d to s also read in a
+            reproduction of JIS B 0401 and h in a tool maker's table)
             """);
     assertThat(run("fit", "10", "H7").out()).startsWith("10.00 mm (0.3937 in) H7: a hole\n");
     assertThat(run("fit", "10H7").out()).isEqualTo(run("fit", "10 H7").out());

@@ -20,7 +20,7 @@ import org.handwheel.syntax.SyntaxTree;
  * Rewrites a plan number by number into the other unit: every length of a file in millimetres is
  * written as an exact fraction of an inch and the reverse, and nothing else changes.
  */
-final class OtherUnit {
+public final class OtherUnit {
   private static final BigFraction MM_IN_AN_INCH = BigFraction.of(127, 5);
 
   private final SyntaxTree tree;
@@ -34,7 +34,7 @@ final class OtherUnit {
     this.toInches = toInches;
   }
 
-  static String rewrite(String text) {
+  public static String rewrite(String text) {
     SyntaxTree tree = SyntaxTree.parse("x.plan", text);
     OtherUnit rewriting = new OtherUnit(tree, text.contains("units mm"));
     for (Section section : tree.sections()) {

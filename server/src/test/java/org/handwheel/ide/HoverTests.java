@@ -65,6 +65,101 @@ final class HoverTests {
   }
 
   @Test
+  void theGeneralToleranceTellsTheLimitsOfEachSize() {
+    String iso = plain(general("[[toler$0ance]] ISO 2768 m"));
+    // ISO 2768-1 Table 1, m: 0.3 over 30 to 120, 0.2 over 6 to 30
+    assertThat(iso)
+        .contains("length 48.00 mm (1.8898 in): 47.70..48.30 mm", "height 19.00 mm")
+        .contains("hole oil, dia 8.00 mm (0.315 in): 7.80..8.20 mm", "ISO 2768-1:1989, table 1")
+        .doesNotContain("width");
+    String block = plain(general("[[toler$0ance]] 0.0 +-0.2, 0.00 +-0.05"));
+    assertThat(block)
+        .contains("one place: +-0.20 mm (7.9 thou)", "2 places: +-0.05 mm (2 thou)")
+        .contains("length 48.00 mm (1.8898 in): 47.95..48.05 mm")
+        .contains("height 19.00 mm (0.748 in): 18.80..19.20 mm")
+        .contains("One size is not covered");
+  }
+
+  @Test
+  void aSizeNamesWhatSetsItsLimits() {
+    assertThat(
+            plain(
+                general("tolerance 0.0 +-0.2, 0.00 +-0.05").replace("  length", "  [[len$0gth]]")))
+        .contains("Limits: 47.95..48.05 mm (1.8878..1.8917 in) (general tolerance by the places");
+    assertThat(plain(general("tolerance ISO 2768 c").replace("hole oil", "hole [[o$0il]]")))
+        .contains("Limits: 7.50..8.50 mm (0.2953..0.3346 in) (general tolerance)");
+  }
+
+  /** 48 +-0.3 less 20 +-0.2 less half of 8 +-0.2, all class m of ISO 2768-1: 24 +-0.6 at worst. */
+  @Test
+  void aHoleTellsItsWallsWithTheirTolerances() {
+    String text =
+        plain(
+            general("tolerance ISO 2768 m")
+                .replace(
+                    "hole oil in top, dia 8, through",
+                    "hole [[o$0il]] in top, dia 8, depth 12, at (20, 15)"));
+    assertThat(text)
+        .contains("Wall to the right: 24.00 mm (0.9449 in), 23.40..24.60 mm (0.9213..0.9685 in)")
+        .contains("at worst, 23.626..24.374 mm")
+        .contains("Left below it: 7.00 mm (0.2756 in), 6.60..7.40 mm")
+        .contains("root of the sum of the squares");
+  }
+
+  private static String general(String line) {
+    return "language 1\nplan \"Oil box\"\n  units mm\npart\n  "
+        + line
+        + "\n  length 48.00\n  width 30 +-0.1\n  height 19.0\n  hole oil in top, dia 8, through\n";
+  }
+
+  /** (9 - 4.5)/2 at 90 deg, /(2 tan 41 deg) at 82: 2.25 and 2.588 mm. */
+  @Test
+  void aHoleTellsItsSeatsAndWhereThePointGoes() {
+    String sunk =
+        general("flat top 0.1")
+            .replace(
+                "hole oil in top, dia 8, through",
+                "hole [[o$0il]] in top, dia 4.5, at (9, 9), through, countersink dia 9");
+    assertThat(plain(sunk)).contains("Countersink: 9.00 mm", "2.25 mm", "2.588 mm");
+    String bored =
+        general("flat top 0.1")
+            .replace(
+                "hole oil in top, dia 8, through",
+                "hole [[o$0il]] in top, dia 5.5, at (9, 9), depth 12, counterbore dia 10 depth 5.4");
+    // 12 and 5.5/(2 tan 59 deg) = 1.652
+    assertThat(plain(bored))
+        .contains("Counterbore: 10.00 mm (0.3937 in), 5.40 mm", "reaches 13.652 mm");
+  }
+
+  /** 0.05 over 0.01 and 0.004: five to one, twelve and a half to one. */
+  @Test
+  void aMeasurementTellsHowFineItIs() {
+    String head = Fixture.HEAD + PART.replaceAll("height [^\n]*", "height 21.00 +0/-0.05");
+    String text = plain(head + SETUP + "  [[mea$0sure]] height with mic25\n");
+    assertThat(text)
+        .contains("Tolerance: 0.05 mm (2 thou) in all")
+        .contains("By what it shows: 5 to one: will do")
+        .contains("By what it is good to: 12.5 to one: good");
+  }
+
+  @Test
+  void aDrillTellsItsPointAndWhatItTaps() {
+    String head = Fixture.HEAD + PART + HOLES;
+    assertThat(plain(head + "  drill oilway [[no$0 9]]\n"))
+        .contains("4.978 mm (0.196 in)", "long at 118 deg", "at 135 deg");
+    assertThat(plain(head + "  drill oilway [[$05]]\n"))
+        .contains("Drill 5 mm: 5.00 mm (0.1969 in)", "Tapping drill of: M6", "86.00 mm");
+  }
+
+  @Test
+  void aMaterialOfTheShopsOwnGoesBeforeTheTables() {
+    String text =
+        "language 1\nplan \"Pump rod\"\n  units mm\npart\n  material [[cop$0per]]\n"
+            + "  length 20\n";
+    assertThat(plain(text)).contains("copper: copper C101", "Cutting speed, drill", "kc1.1");
+  }
+
+  @Test
   void aHoleInALineTellsItsOwnRowAndItsState() {
     String text =
         plain(Fixture.HEAD + PART + HOLES + "  drill journal 13.75\n  ream [[jour$0nal]]\n");

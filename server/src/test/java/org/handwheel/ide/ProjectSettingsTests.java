@@ -58,7 +58,7 @@ final class ProjectSettingsTests {
     assertThat(problems(text))
         .containsExactly(
             "hints.sise | there is no setting `hints.sise`; did you mean `hints.size`?",
-            "lens on | a setting is written `key: on` or `key: off`",
+            "lens on | a setting is written `key: value`",
             "maybe | `lens` is `on` or `off`",
             "hints: | `hints` is `on` or `off`",
             "lens | `lens` is set on line 4 already");
@@ -66,7 +66,31 @@ final class ProjectSettingsTests {
         .containsExactlyInAnyOrder(Kind.SIZE, Kind.DIRECTION);
     assertThat(problems("colour: on"))
         .containsExactly(
-            "colour | there is no setting `colour`; there are `hints`, `hints.dial`,"
-                + " `hints.direction`, `hints.size`, `lens`");
+            "colour | there is no setting `colour`; there are `baseline`, `fail-on`, `hints`,"
+                + " `hints.dial`, `hints.direction`, `hints.size`, `lens`, `skip`");
+  }
+
+  @Test
+  void settingsOfTheCommandLineAreRead() {
+    ProjectSettings settings =
+        ProjectSettings.parse("fail-on: Warning\nbaseline: ci/known.json # once\nskip: old, a/b\n");
+    assertThat(settings.problems()).isEmpty();
+    assertThat(settings.failOn()).contains("warning");
+    assertThat(settings.baseline()).contains("ci/known.json");
+    assertThat(settings.skip()).containsExactly("old", "a/b");
+    assertThat(ProjectSettings.NONE.skip()).isEmpty();
+  }
+
+  @Test
+  void pathsLeadNowhereElse() {
+    assertThat(problems("baseline: ../known.json\nskip: a,,b\nfail-on: never\n"))
+        .containsExactly(
+            "../known.json | `baseline` takes a file below this folder",
+            "a,,b | `skip` takes folders below this one, parted by commas",
+            "never | `fail-on` is `error`, `warning` or `none`");
+    assertThat(problems("baseline: /etc/x")).hasSize(1);
+    assertThat(problems("baseline: c:\\x")).hasSize(1);
+    assertThat(problems("skip:"))
+        .containsExactly("skip: | `skip` takes folders below this one, parted by commas");
   }
 }

@@ -233,7 +233,14 @@ final class FeatureTests {
       assertThat(part).isEqualTo(data);
       assertThat(
               client.call("textDocument/foldingRange", LspClient.document(plan)).getAsJsonArray())
-          .hasSize(sections());
+          .hasSize(sections())
+          .allSatisfy(
+              fold -> {
+                JsonObject lines = fold.getAsJsonObject();
+                int hidden = lines.get("endLine").getAsInt() - lines.get("startLine").getAsInt();
+                assertThat(lines.get("collapsedText").getAsString())
+                    .isEqualTo(hidden == 1 ? "... 1 line" : "... " + hidden + " lines");
+              });
       JsonObject positions = LspClient.document(plan);
       JsonArray list = new JsonArray();
       list.add(at("clean top", 1).get("position"));

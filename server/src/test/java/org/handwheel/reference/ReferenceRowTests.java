@@ -10,12 +10,15 @@ import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.cutting.ChipThickness;
 import org.handwheel.shop.cutting.CuttingPower;
 import org.handwheel.shop.cutting.Deflection;
+import org.handwheel.shop.cutting.DrillingPower;
 import org.handwheel.shop.cutting.Feed;
 import org.handwheel.shop.cutting.Feed.HandFeed;
 import org.handwheel.shop.cutting.SpindleSpeed;
 import org.handwheel.shop.drill.DrillPoint;
+import org.handwheel.shop.drill.HoleRates;
 import org.handwheel.shop.fit.MeasuringCapability;
 import org.handwheel.shop.fit.StackUp;
+import org.handwheel.shop.fit.TitleBlock;
 import org.handwheel.shop.material.CutterMaterial;
 import org.handwheel.shop.material.SpecificForce;
 import org.handwheel.shop.stock.StockMass;
@@ -44,6 +47,7 @@ class ReferenceRowTests {
           assertThat(MeasuringCapability.of(length(row, 0), length(row, 1)).name())
               .as(row.toString())
               .isEqualTo(row.expected().get(0));
+      case "speed share" -> speedShare(row);
       case "tap drill" ->
           assertThat(thread(row).tapDrill().words())
               .as(row.toString())
@@ -83,6 +87,25 @@ class ReferenceRowTests {
                   length(row, 2),
                   CutterMaterial.valueOf(row.input(3)))
               .millimetres();
+      case "drilling torque" ->
+          DrillingPower.torque(
+              new SpecificForce(row.number(0), row.number(1)),
+              length(row, 2),
+              length(row, 3),
+              length(row, 4),
+              new DrillPoint(row.number(5)));
+      case "tip depth" ->
+          new DrillPoint(row.number(0)).tipDepth(length(row, 1), length(row, 2)).millimetres();
+      case "countersink depth" ->
+          new DrillPoint(row.number(0))
+              .countersinkDepth(length(row, 1), length(row, 2))
+              .millimetres();
+      case "title block" ->
+          TitleBlock.USUAL_INCH
+              .tolerance((int) row.number(0))
+              .orElseThrow()
+              .over(Length.inches("1"))
+              .doubleValue();
       case "worst case" -> StackUp.worstCase(lengths(row)).millimetres();
       case "root sum square" -> StackUp.rootSumSquare(lengths(row)).millimetres();
       case "mass" -> StockMass.block(length(row, 0), length(row, 1), length(row, 2), row.number(3));
@@ -100,6 +123,8 @@ class ReferenceRowTests {
       case "threads per inch" -> thread(row).threadsPerInch().doubleValue();
       case "major" -> thread(row).major().millimetres();
       case "minor" -> thread(row).minorDiameter().millimetres();
+      case "tap drill size" -> thread(row).tapDrill().diameter().millimetres();
+      case "thread percent" -> thread(row).percentOfThread(length(row, 1));
       case "hole for percent" -> thread(row).holeFor(row.number(1)).millimetres();
       case "clearance hole" ->
           TABLES
@@ -128,6 +153,17 @@ class ReferenceRowTests {
               .millimetres();
       default -> throw new IllegalArgumentException("no check for " + row);
     };
+  }
+
+  /**
+   * The shares of the drilling speed that we give and those that are printed have a part in common.
+   */
+  private static void speedShare(ReferenceRow row) {
+    HoleRates.Share ours = TABLES.holeRates().share(HoleRates.Operation.valueOf(row.input(0)));
+    double least = Double.parseDouble(row.expected().get(0));
+    double most = Double.parseDouble(row.expected().get(row.expected().size() - 1));
+    assertThat(ours.speedLeast()).as(row.toString()).isLessThanOrEqualTo(most);
+    assertThat(ours.speedMost()).as(row.toString()).isGreaterThanOrEqualTo(least);
   }
 
   private static void deviations(ReferenceRow row) {

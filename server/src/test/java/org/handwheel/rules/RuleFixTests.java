@@ -20,8 +20,10 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.syntax.TextEdit;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Mendings over the bad examples of the rules' pages and the plans that are wrong on purpose. */
@@ -106,6 +108,10 @@ final class RuleFixTests {
   @ValueSource(
       strings = {
         "heavy-pass",
+        "power",
+        "deflection",
+        "speed-out-of-range",
+        "rubbing",
         "no-finish-allowance",
         "burr-under-work",
         "measure-before-deburr",
@@ -145,6 +151,57 @@ final class RuleFixTests {
                         finding ->
                             Fixes.of(view, finding).forEach(fix -> titles.add(fix.title()))));
     assertThat(titles).as(rule).isNotEmpty();
+  }
+
+  /** A plan with this one mistake; the mending to take leaves none. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "heavy-pass         | Take it in 6 passes of",
+        "power              | Take it in 2 passes of",
+        "deflection         | Repeat the pass without a new depth",
+        "speed-out-of-range | Write `speed 930 rpm`",
+        "rubbing            | Write `feed 0.12 mm/tooth`"
+      })
+  void oneMistakeIsMendedAtOnce(String rule, String title) {
+    Path file =
+        Fixtures.examples().stream()
+            .filter(path -> Fixtures.path(path).endsWith("mistakes/" + rule + ".plan"))
+            .findFirst()
+            .orElseThrow();
+    View view = Fixtures.view(Fixtures.path(file), Fixtures.read(file));
+    assertThat(view.checked().findings()).extracting(Finding::rule).containsExactly(rule);
+    Finding finding = view.checked().findings().get(0);
+    Action action = Fixes.of(view, finding).get(0);
+    assertThat(action.choice()).isEqualTo(Action.Choice.PREFERRED);
+    assertThat(action.title()).startsWith(title);
+    Case one = new Case(rule, view.workspace(), Fixtures.path(file));
+    String mended = TextEdit.apply(view.tree().source().text(), action.edits());
+    assertThat(one.with(mended).view().checked().findings()).isEmpty();
+  }
+
+  /** Fed from the side, the chip is thinner than the feed: 0.02 mm of it rubs, 0.05 does not. */
+  @Test
+  void aNarrowCutIsFedFaster() {
+    Path file =
+        Fixtures.examples().stream()
+            .filter(path -> Fixtures.path(path).endsWith("mistakes/power.plan"))
+            .findFirst()
+            .orElseThrow();
+    String text =
+        Fixtures.read(file)
+            .replace("feed 0.12 mm/tooth", "feed 0.02 mm/tooth")
+            .replace("leaving 0.25, pass 1.8", "leaving 0.5, pass 1.2");
+    View view = Fixtures.view(Fixtures.path(file), text);
+    Finding finding =
+        view.checked().findings().stream()
+            .filter(found -> found.rule().equals("rubbing"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(Fixes.of(view, finding))
+        .first()
+        .satisfies(action -> assertThat(action.title()).matches("Write `feed 0\\.0\\d+ mm/tooth`"));
   }
 
   @ParameterizedTest

@@ -25,7 +25,7 @@ class FaceFrameTests {
 
   private static Position at(String first, String second, Face... corner) {
     Origin nowhere = new Origin(SyntaxTree.parse("a.plan", "").sections().get(0), 0, 0);
-    return new Position(mm(first), mm(second), List.of(corner), nowhere);
+    return new Position(mm(first), mm(second), List.of(corner), null, null, nowhere);
   }
 
   private static PartBox.Point point(String length, String width, String height) {

@@ -23,7 +23,10 @@ import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.TextEdit;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
+import org.handwheel.units.LengthUnit;
 import org.handwheel.work.CutRun;
+import org.handwheel.work.CuttingCalculator;
+import org.handwheel.work.CuttingConditions;
 import org.handwheel.work.Orientation;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
@@ -116,6 +119,8 @@ final class RuleFixes {
           heavyPass(cut);
         }
       }
+      case "power" -> power(setup, step);
+      case "rubbing" -> feedFaster(step);
       case "no-finish-allowance" -> {
         if (step.step() instanceof Step.Cut rough) {
           allowance(rough, line);
@@ -142,10 +147,17 @@ final class RuleFixes {
   private void heavyPass(CutRun cut) {
     Situation now = situation(cut.cut().origin());
     CutSizes sizes = new CutSizes(now);
-    Length limit =
+    shallower(
+        cut,
         cut.mode() == CutRun.Mode.END
             ? now.shop().limits().length(Limit.HEAVY_PASS)
-            : sizes.passLimit(cut.face());
+            : sizes.passLimit(cut.face()));
+  }
+
+  /** Takes what comes off in passes of at most a depth. */
+  private void shallower(CutRun cut, Length limit) {
+    Situation now = situation(cut.cut().origin());
+    CutSizes sizes = new CutSizes(now);
     Step.Purpose purpose = cut.cut().purpose();
     if (purpose instanceof Step.Purpose.Clean clean) {
       String depth = now.number(sizes.roundedDown(Length.min(limit, clean.atMost().value())));
@@ -180,6 +192,58 @@ final class RuleFixes {
 
   private static String both(Length length) {
     return LengthText.both(length);
+  }
+
+  /**
+   * The depth that the motor's power bears. The power goes about as the depth; where the side of
+   * the cutter takes a thinner chip it falls more slowly, so half of that is tried as well.
+   */
+  private void power(SetupRun setup, StepRun step) {
+    CutRun cut = step.cut();
+    Double inHand =
+        view.run() == null
+            ? null
+            : CuttingCalculator.of(view.run(), step)
+                .map(CuttingConditions::powerInHand)
+                .orElse(null);
+    if (cut == null || inHand == null || inHand >= 1) {
+      return;
+    }
+    CutSizes sizes = new CutSizes(situation(setup.setup().header()));
+    for (double part : new double[] {1, 0.5}) {
+      Length borne = Length.ofMillimetres(cut.passDepth().millimetres() * inHand * part);
+      if (sizes.roundedDown(borne).isPositive()) {
+        shallower(cut, sizes.roundedDown(borne));
+      }
+    }
+  }
+
+  /** The feed at which the chip of a narrow cut is thick enough, rounded up to a micrometre. */
+  private void feedFaster(StepRun step) {
+    if (view.run() == null || !(step.step() instanceof Step.Cut cut)) {
+      return;
+    }
+    CuttingConditions conditions = CuttingCalculator.of(view.run(), step).orElse(null);
+    if (conditions == null || conditions.feed() == null || conditions.feed().chip() == null) {
+      return;
+    }
+    double factor = conditions.feed().chip().factor();
+    Length least = situation(cut.origin()).shop().limits().length(Limit.LEAST_CHIP);
+    Length usual = conditions.feed().usual();
+    if (!(factor >= CuttingCalculator.LEAST_FACTOR)) {
+      return;
+    }
+    double wanted = Math.ceil(1000 * least.millimetres() / factor) / 1000;
+    Length feed = Length.ofMillimetres(wanted);
+    if (usual != null && usual.isMoreThan(feed)) {
+      feed = usual;
+    }
+    String words = "feed " + LengthText.number(feed, LengthUnit.MM, 3, 2) + " mm/tooth";
+    add(
+        "Write `" + words + "`",
+        cut.feedPerTooth() == null
+            ? text.append(cut.origin(), ", " + words)
+            : text.replace(cut.feedPerTooth().origin(), words));
   }
 
   /** Leaves the usual allowance, and adds the finishing cut if none follows. */

@@ -101,6 +101,36 @@ final class UnitRewriting {
     return finish(title, edits, obstacle).stream().toList();
   }
 
+  /**
+   * Edits that write every length of the file as a bare number of millimetres without needless
+   * zeros. A length that is no exact decimal keeps its form, and its unit is written behind it.
+   */
+  List<TextEdit> allInMillimetres() {
+    List<TextEdit> edits = new ArrayList<>();
+    for (Section section : view.tree().sections()) {
+      List<QuantityContext> lengths = new ArrayList<>();
+      for (ContentContext line : section.lines()) {
+        if (section.isBroken(line)) {
+          continue; // where a number in it belongs is a guess
+        }
+        if (line.statement() instanceof UnitsLineContext units && units.lengthUnit() != null) {
+          edits.add(text.replace(section.origin(units.lengthUnit()), LengthUnit.MM.symbol()));
+        }
+        collect(line, lengths);
+      }
+      for (QuantityContext quantity : lengths) {
+        Origin origin = section.origin(quantity);
+        Optional<String> number = exact(origin.text(), unit(quantity), LengthUnit.MM);
+        if (number.isPresent()) {
+          edits.add(text.replace(origin, number.get()));
+        } else if (quantity.unit() == null) {
+          edits.add(text.replace(origin, origin.text() + " " + unit(quantity).symbol()));
+        }
+      }
+    }
+    return edits;
+  }
+
   private Optional<Action> finish(String title, List<TextEdit> edits, String obstacle) {
     if (!obstacle.isEmpty()) {
       return Optional.of(Action.impossible(title, Kind.REWRITE, obstacle));

@@ -27,6 +27,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.Vocabulary;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthUnit;
+import org.jspecify.annotations.Nullable;
 
 /** What may be written at a cursor. */
 public final class Completion {
@@ -70,6 +71,46 @@ public final class Completion {
 
   /** What may be written at an offset of the view's file. */
   public static Proposals at(View view, int offset) {
+    return size(view, SizeWord.drill(view, offset), HandwheelParser.RULE_drillSize)
+        .or(() -> size(view, SizeWord.thread(view, offset), HandwheelParser.RULE_thread))
+        .orElseGet(() -> word(view, offset));
+  }
+
+  /** Drills or threads for one that is half written, if one may stand there. */
+  private static Optional<Proposals> size(View view, @Nullable SizeWord word, int rule) {
+    if (word == null) {
+      return Optional.empty();
+    }
+    Slot slot = Slot.at(view.tree(), word.start());
+    boolean fits =
+        slot.where() == Slot.Where.CODE
+            && slot.start() == word.start()
+            && slot.isReadable()
+            && slot.expectations().expected().stream()
+                .anyMatch(expected -> expected.rules().contains(rule));
+    if (!fits) {
+      return Optional.empty();
+    }
+    Situation now = Situation.at(view, slot);
+    List<Proposal> proposals =
+        rule == HandwheelParser.RULE_thread
+            ? new NameProposals(now).of(List.of(rule))
+            : new DrillProposals(slot, now).all();
+    String written =
+        view.tree().source().text().substring(word.start(), word.end()).replaceAll("\\s+", " ");
+    return Optional.of(
+        new Proposals(
+            word.start(),
+            word.end(),
+            proposals.stream()
+                .filter(
+                    proposal ->
+                        proposal.label().regionMatches(true, 0, written, 0, written.length()))
+                .sorted(Comparator.comparingInt(Proposal::rank).thenComparing(Proposal::label))
+                .toList()));
+  }
+
+  private static Proposals word(View view, int offset) {
     Slot slot = Slot.at(view.tree(), offset);
     Completion completion = new Completion(view, slot);
     switch (slot.where()) {
@@ -99,6 +140,9 @@ public final class Completion {
       case "word" -> Forms.about(topic.substring("word ".length()));
       case "thing" -> parts.length == 3 ? Things.about(view, parts[1], parts[2]) : "";
       case "material" -> Things.material(view, parts[1]);
+      case "thread" -> Things.thread(view, topic.substring("thread ".length()));
+      case "drill" -> Things.drill(view, topic.substring("drill ".length()));
+      case "fit" -> parts.length == 3 ? Things.fit(view, parts[1], parts[2]) : "";
       case "rule" ->
           Optional.ofNullable(Rules.severities().get(parts[1]))
               .map(severity -> "`" + parts[1] + "`: usually " + words(severity))
@@ -155,6 +199,8 @@ public final class Completion {
         units(rules, slot.before());
       } else if (type == HandwheelLexer.INT) {
         number = true;
+      } else if (type == HandwheelLexer.NUMBER_DRILL || type == HandwheelLexer.LETTER_DRILL) {
+        addAll(new DrillProposals(slot, now).all());
       } else if (rules.contains(HandwheelParser.RULE_thread)) {
         addAll(new NameProposals(now).of(rules));
       } else if (!Vocabulary.keyword(type).isEmpty()) {
@@ -183,7 +229,10 @@ public final class Completion {
     if (slot.before().isEmpty()) {
       return; // the first word names nothing
     }
-    addAll(new NameProposals(now).of(rules));
+    addAll(
+        rules.contains(HandwheelParser.RULE_fit)
+            ? new FitProposals(slot, now).all()
+            : new NameProposals(now).of(rules));
   }
 
   // ---- Keywords

@@ -134,6 +134,7 @@ final class Forms {
       parallel {face} to {reference} {zone} | How parallel a face is to be to the opposite one (ISO 1101).
       flat {face} {zone} | How flat a face is to be (ISO 1101).
       tolerance ISO 2768 m | The general tolerance for sizes that have none of their own.
+      tolerance 0.0 +-{one}, 0.00 +-{two} | The title block's tolerance by the places a size is written with.
       surface {faces} Ra {roughness} | The roughness of faces.
       break edges {size} | How much to break sharp edges by.
       hole {name} in {face}, dia {size}, at ({x}, {y}) from left front, through | A hole of the drawing.

@@ -13,6 +13,7 @@ import org.handwheel.model.Owned;
 import org.handwheel.model.Part;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
+import org.handwheel.shop.drill.Drill;
 import org.handwheel.shop.thread.ScrewThread;
 import org.handwheel.shop.thread.ThreadSeries;
 import org.handwheel.units.Length;
@@ -79,7 +80,6 @@ final class NameProposals {
       case HandwheelParser.RULE_faceOrDatum -> datums();
       case HandwheelParser.RULE_rest -> plates();
       case HandwheelParser.RULE_thread -> threads();
-      case HandwheelParser.RULE_fit -> fits();
       case HandwheelParser.RULE_nominal,
           HandwheelParser.RULE_factor,
           HandwheelParser.RULE_divisor ->
@@ -150,7 +150,9 @@ final class NameProposals {
   private List<Proposal> materials() {
     List<Proposal> proposals =
         new ArrayList<>(
-            pieces(OwnKind.MATERIAL).stream().map(proposal -> proposal.lower(-50)).toList());
+            things(Owned.Material.class, material -> "the shop's own").stream()
+                .map(proposal -> proposal.lower(-50))
+                .toList());
     now.view()
         .tables()
         .materials()
@@ -228,21 +230,20 @@ final class NameProposals {
     List<Proposal> proposals = new ArrayList<>();
     for (ScrewThread thread : now.view().tables().threads().all()) {
       boolean usual = thread.series() == ThreadSeries.ISO_COARSE;
+      Drill tap = thread.tapDrill();
       proposals.add(
           Proposal.plain(
               thread.designation(),
               Proposal.Kind.VALUE,
-              "pitch " + mm(thread.pitch()),
+              mm(thread.major())
+                  + ", pitch "
+                  + mm(thread.pitch())
+                  + ", tapping drill "
+                  + tap.words(),
+              "thread " + thread.designation(),
               RANK + (usual ? 0 : 100) + proposals.size()));
     }
     return proposals;
-  }
-
-  /** Tolerance classes of holes that are usual (ISO 286-1, preferred classes; from memory). */
-  private static List<Proposal> fits() {
-    return List.of("H7", "H8", "H9", "H11", "F8", "G7", "N7", "P7").stream()
-        .map(code -> Proposal.plain(code, Proposal.Kind.VALUE, "ISO 286", RANK))
-        .toList();
   }
 
   private static String mm(Length length) {

@@ -4,13 +4,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.antlr.v4.runtime.Token;
-import org.handwheel.grammar.HandwheelParser.ContentContext;
-import org.handwheel.grammar.HandwheelParser.UnitsLineContext;
 import org.handwheel.ide.View;
 import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Owned.Instrument;
 import org.handwheel.model.Shop;
+import org.handwheel.model.build.FileUnits;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
@@ -91,17 +90,7 @@ public record Situation(
 
   /** The units the file states; millimetres if it does not. */
   public static LengthUnit units(View view) {
-    for (Section section : view.tree().sections()) {
-      for (ContentContext line : section.lines()) {
-        if (line.statement() instanceof UnitsLineContext units && units.lengthUnit() != null) {
-          String word = units.lengthUnit().getText().toLowerCase(Locale.ROOT);
-          return word.startsWith("in")
-              ? LengthUnit.IN
-              : word.equals("thou") ? LengthUnit.THOU : LengthUnit.MM;
-        }
-      }
-    }
-    return LengthUnit.MM;
+    return FileUnits.of(view.tree());
   }
 
   public Shop shop() {

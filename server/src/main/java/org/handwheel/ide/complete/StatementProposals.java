@@ -41,7 +41,7 @@ final class StatementProposals {
     }
     SetupRun setup = now.setup();
     if (setup.setup().hold() == null) {
-      nextHold().ifPresent(line -> add(line, "the next face in the squaring order"));
+      nextHold();
       return List.copyOf(proposals);
     }
     Orientation orientation = setup.orientation();
@@ -63,13 +63,20 @@ final class StatementProposals {
   }
 
   /** As a draft would hold it; where it knows too little, by the usual order alone. */
-  private Optional<String> nextHold() {
+  private void nextHold() {
     Workpiece work = now.work();
-    Optional<String> drafted =
+    Bench bench = now.bench();
+    Optional<NextHold.Lines> drafted =
         work == null
             ? Optional.empty()
-            : NextHold.line(now.view().checked(), work, now.view().tables());
-    return drafted.or(() -> new Holds(now).next());
+            : new NextHold(now.view().workspace(), now.view().checked(), now.view().tables())
+                .lines(slot.lineStart(), work, bench);
+    drafted.ifPresent(
+        lines -> lines.before().forEach(line -> add(line, "the next hold relies on it")));
+    drafted
+        .map(NextHold.Lines::hold)
+        .or(() -> new Holds(now).next())
+        .ifPresent(line -> add(line, "the next face in the squaring order"));
   }
 
   private void add(String line, String why) {

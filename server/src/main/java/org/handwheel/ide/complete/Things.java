@@ -1,8 +1,13 @@
 package org.handwheel.ide.complete;
 
-import java.util.Locale;
+import java.math.BigInteger;
+import java.util.Optional;
+import org.apache.commons.numbers.fraction.BigFraction;
+import org.handwheel.ide.HoverText;
+import org.handwheel.ide.StandardHover;
 import org.handwheel.ide.View;
 import org.handwheel.model.Owned;
+import org.handwheel.units.Length;
 
 /** A few sentences on an owned thing or a material. */
 final class Things {
@@ -29,21 +34,27 @@ final class Things {
   }
 
   static String material(View view, String name) {
-    return view.tables()
-        .materials()
-        .find(name)
-        .map(
-            material ->
-                material.words()
-                    + ", "
-                    + material.kind().words()
-                    + "\n\nCutting fluid: "
-                    + material.cuttingFluid()
-                    + (material.caution().isBlank() ? "" : "\n\n" + capital(material.caution())))
-        .orElse("");
+    return text(new StandardHover(view.tables()).material(name));
   }
 
-  private static String capital(String text) {
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  static String thread(View view, String designation) {
+    return text(new StandardHover(view.tables()).thread(designation));
+  }
+
+  static String drill(View view, String designation) {
+    return text(new StandardHover(view.tables()).drill(designation));
+  }
+
+  /** A class of ISO 286 on a diameter in picometres, or alone. */
+  static String fit(View view, String code, String picometres) {
+    return picometres.matches("\\d{1,18}")
+        ? text(
+            new StandardHover(view.tables())
+                .fit(code, Length.ofPicometres(BigFraction.of(new BigInteger(picometres)))))
+        : "ISO 286 class " + code + ": its limits follow from the diameter before it.";
+  }
+
+  private static String text(Optional<HoverText> hover) {
+    return hover.map(HoverText::markdown).orElse("");
   }
 }

@@ -138,7 +138,7 @@ final class ValueProposals {
     return Optional.empty();
   }
 
-  private static @Nullable LengthUnit unit(Token token) {
+  static @Nullable LengthUnit unit(Token token) {
     return switch (token.getType()) {
       case HandwheelLexer.MM -> LengthUnit.MM;
       case HandwheelLexer.IN -> LengthUnit.IN;

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.Map;
 import org.handwheel.model.Part;
+import org.handwheel.model.Setup;
 import org.handwheel.model.Shop;
 import org.handwheel.syntax.Section;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +43,12 @@ final class EarlierSetups {
     groundAt = file.commonLines();
     compared.clear();
     return next;
+  }
+
+  /** The setup a section was read as earlier; its header still says the same. */
+  @Nullable Setup setupOf(Section section) {
+    SetupRead read = earlier.get(section);
+    return read == null ? null : read.setup();
   }
 
   /** The earlier reading of a section, if it still holds. */

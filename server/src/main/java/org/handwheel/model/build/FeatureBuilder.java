@@ -51,6 +51,7 @@ import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.Notation;
 import org.handwheel.model.Part.OutlineForm;
 import org.handwheel.model.Part.PatternSpec;
 import org.handwheel.model.Part.Position;
@@ -84,6 +85,7 @@ final class FeatureBuilder {
     file.names().declare(Kind.HOLE, name, section.origin(line.name()));
     Length dia = null;
     LengthRange limits = null;
+    Notation notation = null;
     String fit = null;
     String thread = null;
     Position position = null;
@@ -100,6 +102,7 @@ final class FeatureBuilder {
       once.check(clause);
       if (clause instanceof HoleDiaContext c) {
         dia = values.positiveLength(section, c.nominal());
+        notation = values.notation(c.nominal());
         if (c.fit() != null) {
           fit = fit(c.fit());
         } else if (c.sizeTolerance() != null && dia != null) {
@@ -140,6 +143,7 @@ final class FeatureBuilder {
         face,
         dia,
         limits,
+        notation,
         fit,
         thread,
         position,
@@ -248,7 +252,13 @@ final class FeatureBuilder {
     List<Face> faces = corner == null ? usualCorner(face) : corner(corner, face);
     return coordinates == null || faces == null
         ? null
-        : new Position(coordinates.get(0), coordinates.get(1), faces, section.origin(point));
+        : new Position(
+            coordinates.get(0),
+            coordinates.get(1),
+            faces,
+            values.notation(point.expr(0)),
+            values.notation(point.expr(1)),
+            section.origin(point));
   }
 
   /** Where nothing is said, positions count from the left, front and bottom edges. */

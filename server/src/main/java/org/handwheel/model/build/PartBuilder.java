@@ -20,6 +20,8 @@ import org.handwheel.grammar.HandwheelParser.GeneralToleranceLineContext;
 import org.handwheel.grammar.HandwheelParser.HoleLineContext;
 import org.handwheel.grammar.HandwheelParser.MaterialLineContext;
 import org.handwheel.grammar.HandwheelParser.PatternLineContext;
+import org.handwheel.grammar.HandwheelParser.PlacesToleranceContext;
+import org.handwheel.grammar.HandwheelParser.PlacesToleranceLineContext;
 import org.handwheel.grammar.HandwheelParser.RelationLineContext;
 import org.handwheel.grammar.HandwheelParser.SquareAllLineContext;
 import org.handwheel.grammar.HandwheelParser.StatementContext;
@@ -33,6 +35,7 @@ import org.handwheel.model.Part.DimensionSpec;
 import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.GeneralTolerance;
 import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.Notation;
 import org.handwheel.model.Part.PatternSpec;
 import org.handwheel.model.PartDimension;
 import org.handwheel.syntax.Origin;
@@ -116,7 +119,9 @@ final class PartBuilder {
       material =
           new Located<>(context.materialRef().getText(), section.origin(context.materialRef()));
     } else if (statement instanceof GeneralToleranceLineContext tolerance) {
-      readGeneral(tolerance);
+      general(standard(tolerance));
+    } else if (statement instanceof PlacesToleranceLineContext tolerance) {
+      general(byPlaces(tolerance));
     } else if (statement instanceof SurfaceLineContext surface) {
       checkRoughness(surface);
       surfaces.addAll(Resolver.faces(section, surface.ALL(), surface.faces()));
@@ -159,7 +164,9 @@ final class PartBuilder {
             ? limits.middle()
             : nominal;
     DimensionSpec before =
-        dimensions.putIfAbsent(dimension, new DimensionSpec(dimension, middle, limits, origin));
+        dimensions.putIfAbsent(
+            dimension,
+            new DimensionSpec(dimension, middle, limits, values.notation(line.nominal()), origin));
     if (before != null) {
       file.problems()
           .repeated(
@@ -240,15 +247,22 @@ final class PartBuilder {
     return Datums.face(file, section, datums, context);
   }
 
-  private void readGeneral(GeneralToleranceLineContext line) {
+  private void general(GeneralTolerance read) {
+    if (general == null) {
+      general = read;
+    } else {
+      file.problems()
+          .repeated(
+              "repeated-line",
+              read.origin(),
+              "the general tolerance is already given",
+              general.origin());
+    }
+  }
+
+  private GeneralTolerance standard(GeneralToleranceLineContext line) {
     var standard = line.standardTolerance();
     int number = values.wholeNumber(section, standard.wholeNumber());
-    general =
-        new GeneralTolerance(
-            standard.name(0).getText(),
-            number,
-            standard.name(1).getText(),
-            section.origin(standard));
     boolean known =
         standard.name(0).getText().equalsIgnoreCase("iso")
             && number == 2768
@@ -260,6 +274,31 @@ final class PartBuilder {
               section.origin(standard),
               "general tolerances are ISO 2768 f, m, c or v");
     }
+    return new GeneralTolerance.Standard(
+        standard.name(0).getText(), number, standard.name(1).getText(), section.origin(standard));
+  }
+
+  /** A title block; a sole unit on its last deviation holds for all. */
+  private GeneralTolerance byPlaces(PlacesToleranceLineContext line) {
+    Map<Notation, Length> deviations = new LinkedHashMap<>();
+    List<Length> lengths =
+        values.lengths(
+            section,
+            line.placesTolerance().stream().map(entry -> entry.plusMinus().quantity()).toList());
+    for (int i = 0; lengths != null && i < lengths.size(); i++) {
+      PlacesToleranceContext entry = line.placesTolerance(i);
+      if (lengths.get(i).isNegative()) {
+        file.problems()
+            .error("bad-value", section.origin(entry), "a tolerance is not below nothing");
+      } else if (deviations.putIfAbsent(Values.notation(entry.number()), lengths.get(i)) != null) {
+        file.problems()
+            .error(
+                "repeated-clause",
+                section.origin(entry),
+                "sizes written like " + entry.number().getText() + " have their tolerance already");
+      }
+    }
+    return new GeneralTolerance.ByPlaces(deviations, section.origin(line));
   }
 
   private void readFeature(FeatureLineContext line) {

@@ -89,12 +89,15 @@ public final class PlanFiles {
       }
     }
     UsedShops used = UsedShops.read(workspace, file, earlier == null ? Map.of() : earlier.shops());
-    shop = used.shop();
+    Plan before = earlier == null ? null : earlier.plan();
+    shop = same(used.shop(), before == null ? null : before.shop());
     Part part = partSection == null ? null : new PartBuilder(file, partSection).build();
     Stock stock = stockSection == null ? null : new StockBuilder(file, stockSection).build();
-    Owned.Machine machine = machine(tree);
+    part = part == null ? null : same(part, before == null ? null : before.part());
+    stock = stock == null ? null : same(stock, before == null ? null : before.stock());
     EarlierSetups known =
         new EarlierSetups(file, shop, part, earlier == null ? Map.of() : earlier.setups());
+    Owned.Machine machine = machine(tree);
     SetupsBuilder setups = new SetupsBuilder(file, shop, part, known);
     later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::declare);
     later.stream().filter(s -> s.kind() == SectionKind.SETUP).forEach(setups::read);
@@ -119,6 +122,11 @@ public final class PlanFiles {
             used.paths(),
             file.problems().findings());
     return new PlanReading(plan, used.files(), known.forNext());
+  }
+
+  /** The very thing of an earlier reading if this one is equal, so that comparing is quick. */
+  private static <T> T same(T now, @Nullable T before) {
+    return before != null && now.equals(before) ? before : now;
   }
 
   /**
@@ -190,6 +198,9 @@ public final class PlanFiles {
     Owned.Machine named = null;
     boolean said = false;
     for (Section section : tree.sections()) {
+      if (!section.has(MachineLineContext.class)) {
+        continue;
+      }
       for (ContentContext line : section.lines()) {
         if (line.statement() instanceof MachineLineContext machine && !section.isBroken(line)) {
           if (said) {

@@ -31,7 +31,10 @@ import org.jspecify.annotations.Nullable;
 final class Resolver {
   private final FileBuilder file;
   private final Shop shop;
-  private final Map<Asked, @Nullable Owned> found = new HashMap<>();
+
+  /** Many lines of a plan ask for the same few things. */
+  private final Map<Class<? extends Owned>, Map<String, @Nullable Owned>> found = new HashMap<>();
+
   private int missing;
 
   Resolver(FileBuilder file, Shop shop) {
@@ -161,15 +164,9 @@ final class Resolver {
       Section section, ParseTree name, Kind kind, Class<T> type, String words) {
     String text = name.getText();
     file.names().use(kind, words, text, section.origin(name));
-    Owned thing = found.computeIfAbsent(new Asked(type, text), this::find);
+    Map<String, @Nullable Owned> things = found.computeIfAbsent(type, key -> new HashMap<>());
+    Owned thing = things.computeIfAbsent(text, key -> shop.find(type, key).orElse(null));
     return counted(type.cast(thing));
-  }
-
-  /** What is asked for by a name: many lines of a plan ask for the same few things. */
-  private record Asked(Class<? extends Owned> type, String name) {}
-
-  private @Nullable Owned find(Asked asked) {
-    return shop.find(asked.type(), asked.name()).orElse(null);
   }
 
   private <T extends Owned> @Nullable T counted(@Nullable T thing) {

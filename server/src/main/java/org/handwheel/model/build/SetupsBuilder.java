@@ -42,7 +42,8 @@ final class SetupsBuilder {
 
   /** Makes a setup's name known, so that a log may refer to it wherever it stands. */
   void declare(Section section) {
-    Located<String> name = name(section);
+    Setup known = earlier.setupOf(section);
+    Located<String> name = known == null ? name(section) : known.name();
     if (name != null) {
       file.names().declare(Kind.SETUP, name.value(), name.origin());
     }

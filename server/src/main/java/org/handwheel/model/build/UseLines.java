@@ -15,6 +15,9 @@ public final class UseLines {
   public static List<String> paths(SyntaxTree tree) {
     List<String> paths = new ArrayList<>();
     for (Section section : tree.sections()) {
+      if (!section.has(UseLineContext.class)) {
+        continue;
+      }
       for (ContentContext line : section.lines()) {
         if (line.statement() instanceof UseLineContext use && !section.isBroken(line)) {
           String written = FileBuilder.unquote(use.path());

@@ -13,11 +13,13 @@ import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.grammar.HandwheelParser.DivisorContext;
 import org.handwheel.grammar.HandwheelParser.ExprContext;
 import org.handwheel.grammar.HandwheelParser.FactorContext;
+import org.handwheel.grammar.HandwheelParser.NumberContext;
 import org.handwheel.grammar.HandwheelParser.QuantityContext;
 import org.handwheel.grammar.HandwheelParser.TermContext;
 import org.handwheel.grammar.HandwheelParser.UnitContext;
 import org.handwheel.grammar.HandwheelParser.WholeNumberContext;
 import org.handwheel.model.Names.Kind;
+import org.handwheel.model.Part;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Dimension;
@@ -183,6 +185,26 @@ final class Values {
       return null;
     }
     return Literals.lengthUnit(quantity.unit().lengthUnit());
+  }
+
+  /**
+   * How a single number is written; nothing for sums and names, and for a unit that is not the
+   * file's: the places of a title block are those of the drawing's unit.
+   */
+  Part.@Nullable Notation notation(ParseTree node) {
+    QuantityContext quantity = soleQuantity(node);
+    LengthUnit unit = writtenUnit(node);
+    boolean foreign = quantity != null && quantity.unit() != null && unit != units();
+    return quantity == null || foreign ? null : notation(quantity.number());
+  }
+
+  /** How a number is written. */
+  static Part.Notation notation(NumberContext number) {
+    String text = number.getText();
+    int point = text.indexOf('.');
+    return text.indexOf('/') >= 0
+        ? new Part.Notation.Fraction()
+        : new Part.Notation.Decimal(point < 0 ? 0 : text.length() - point - 1);
   }
 
   /** What one of the unit of a single number is in the base unit; 1 for bare numbers and sums. */

@@ -1,51 +1,59 @@
 package org.handwheel.plan.draft;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.handwheel.model.Owned;
-import org.handwheel.model.Part.Callout;
-import org.handwheel.model.PartDimension;
+import java.util.stream.Stream;
+import org.handwheel.plan.draft.Openings.Holding;
 import org.handwheel.plan.draft.Search.Reached;
 import org.handwheel.rules.Checked;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Severity;
-import org.handwheel.work.Drawing;
 
 /** Completes a squared block: holes and slots, the inspection, and the check of the whole. */
 final class Completion {
-  private final Task task;
   private final PlanText text;
   private final Openings openings;
+  private final String inspection;
+  private final List<String> unchecked;
   private final Set<String> before = new HashSet<>();
 
   Completion(Task task, PlanText text, Checked bare) {
-    this.task = task;
     this.text = text;
     this.openings = new Openings(task, text);
+    Inspection inspect = Inspection.of(task);
+    this.inspection = inspect.text();
+    this.unchecked = inspect.leftOut();
     bare.findings().forEach(finding -> before.add(finding.rule() + finding.message()));
   }
 
   /** The whole plan, if its check has nothing to say; what is missing goes to why. */
   Optional<Drafted.Draft> finish(Reached reached, Why why) {
-    List<SetupDraft> setups = new ArrayList<>(reached.setups());
-    Optional<Openings.Made> opened = openings.make(reached, why);
-    if (opened.isEmpty()) {
-      return Optional.empty();
+    for (Holding holding : Holding.values()) {
+      Optional<Drafted.Draft> draft =
+          openings.make(reached, holding, why).flatMap(made -> whole(reached, made, why));
+      if (draft.isPresent()) {
+        return draft;
+      }
     }
-    Openings.Made made = opened.get();
-    setups.addAll(made.setups());
+    return Optional.empty();
+  }
+
+  private Optional<Drafted.Draft> whole(Reached reached, Openings.Made made, Why why) {
+    List<SetupDraft> setups = new ArrayList<>(made.setups());
     endWithAllEdges(setups);
-    String inspection = inspection();
     Checked checked = text.check(setups, inspection, made.checked());
     Set<String> against = new LinkedHashSet<>();
     for (Finding finding : checked.findings()) {
       boolean counts =
           finding.severity() == Severity.ERROR || finding.severity() == Severity.WARNING;
-      if (counts && !before.contains(finding.rule() + finding.message())) {
+      if (counts
+          && !isLeftOut(finding, made.leftOut())
+          && !before.contains(finding.rule() + finding.message())) {
         against.add(finding.message());
       }
     }
@@ -53,14 +61,27 @@ final class Completion {
       against.forEach(why::add);
       return Optional.empty();
     }
-    String added = text.added(setups, inspection);
     return Optional.of(
         new Drafted.Draft(
             text.whole(setups, inspection),
-            added,
+            text.added(setups, inspection),
             setups.stream().map(Completion::summary).toList(),
-            reached.cost() + made.setups().stream().mapToInt(SetupDraft::cost).sum(),
-            made.leftOut()));
+            reached.cost() + cost(setups) - cost(reached.setups()),
+            Stream.concat(made.leftOut().stream(), unchecked.stream()).toList()));
+  }
+
+  /** That a feature is never cut is known where it is left to the person; it is said there. */
+  private static boolean isLeftOut(Finding finding, List<String> leftOut) {
+    return finding.rule().equals("outline-not-reached")
+        && leftOut.stream()
+            .anyMatch(
+                sentence ->
+                    Arrays.asList(sentence.split("[ :`]+", -1))
+                        .contains(finding.message().split("`", -1)[1]));
+  }
+
+  private static int cost(List<SetupDraft> setups) {
+    return setups.stream().mapToInt(SetupDraft::cost).sum();
   }
 
   private static String summary(SetupDraft setup) {
@@ -99,46 +120,6 @@ final class Completion {
             last.cutter(),
             last.trued(),
             last.cost()));
-  }
-
-  private String inspection() {
-    List<String> lines = new ArrayList<>();
-    for (PartDimension dimension : PartDimension.values()) {
-      Drawing.Demand demand = task.demand(dimension);
-      if (demand != null) {
-        task.instrument(demand, org.handwheel.units.Length.ZERO)
-            .ifPresent(one -> lines.add("check " + dimension.word() + " with " + one.name()));
-      }
-    }
-    Optional<Owned.Instrument> square = task.instrument(Owned.InstrumentKind.SQUARE);
-    Optional<Owned.Instrument> indicator = task.instrument(Owned.InstrumentKind.INDICATOR);
-    for (Callout callout : task.part().callouts()) {
-      if (callout instanceof Callout.Square relation) {
-        square.ifPresent(
-            one ->
-                lines.add(
-                    "check square "
-                        + relation.face().word()
-                        + " to "
-                        + relation.reference().word()
-                        + " with "
-                        + one.name()));
-      } else if (callout instanceof Callout.Parallel relation) {
-        indicator.ifPresent(
-            one ->
-                lines.add(
-                    "check parallel "
-                        + relation.face().word()
-                        + " to "
-                        + relation.reference().word()
-                        + " with "
-                        + one.name()));
-      } else if (callout instanceof Callout.Flat flat) {
-        indicator.ifPresent(
-            one -> lines.add("check flat " + flat.face().word() + " with " + one.name()));
-      }
-    }
-    return lines.isEmpty() ? "" : "\ninspect\n  " + String.join("\n  ", lines) + "\n";
   }
 
   List<String> lackingTools() {

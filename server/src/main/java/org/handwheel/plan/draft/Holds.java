@@ -8,7 +8,6 @@ import java.util.Set;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
-import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part.Callout;
 import org.handwheel.model.PartDimension;
@@ -16,11 +15,9 @@ import org.handwheel.model.Stock.Skin;
 import org.handwheel.plan.draft.FaceCut.Care;
 import org.handwheel.plan.draft.FaceCut.Way;
 import org.handwheel.plan.draft.Seats.Asked;
-import org.handwheel.plan.draft.Seats.Kind;
 import org.handwheel.plan.draft.Seats.Seat;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
-import org.handwheel.work.FacePair;
 import org.handwheel.work.Orientation;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
@@ -43,12 +40,16 @@ final class Holds {
   private final Task task;
   private final Seats seats;
   private final Cutters cutters;
+  private final Bars bars;
+  private final Seating seating;
   private final List<Face> rank;
 
   Holds(Task task) {
     this.task = task;
     this.seats = new Seats(task);
     this.cutters = new Cutters(task);
+    this.bars = new Bars(task);
+    this.seating = new Seating(task);
     this.rank = task.byRank();
   }
 
@@ -115,9 +116,9 @@ final class Holds {
     for (Seat seat : choices) {
       Optional<Owned.Piece> round = Optional.empty();
       if (bar) {
-        round = bar(asked, seat);
+        round = bars.thickest(asked, seat);
         if (round.isEmpty()) {
-          why.add(noBar(asked, seat, fixed));
+          why.add(bars.whyNone(asked, seat, fixed));
           continue;
         }
       }
@@ -133,16 +134,6 @@ final class Holds {
             .filter(other -> other.adjoins(face) && state.work().face(other).isMachined())
             .map(other -> state.work().size(other.dimension()))
             .anyMatch(size -> size != null && !size.range().high().isMoreThan(vise.opening()));
-  }
-
-  private boolean isWantedSquare(Face a, Face b) {
-    return task.part().callouts().stream()
-        .anyMatch(
-            one ->
-                one instanceof Callout.SquareAll
-                    || (one instanceof Callout.Square square
-                        && new FacePair(square.face(), square.reference())
-                            .equals(new FacePair(a, b))));
   }
 
   private boolean isSquareAsked(Face face) {
@@ -186,46 +177,6 @@ final class Holds {
 
   static <T> List<T> first(List<T> list, int count) {
     return list.subList(0, Math.min(count, list.size()));
-  }
-
-  /** The thickest round bar that stays below the jaws' top at the middle of the grip. */
-  private Optional<Owned.Piece> bar(Asked asked, Seat seat) {
-    Length middle = seat.height().plus(asked.grip(seat.height()).half());
-    return bars()
-        .filter(piece -> !asked.across().high().plus(dia(piece)).isMoreThan(asked.vise().opening()))
-        .filter(
-            piece ->
-                seat.height()
-                    .plus(asked.lowest())
-                    .isMoreThan(
-                        middle.plus(dia(piece).half()).plus(task.numbers().usual("0.5", "0.02"))))
-        .max(Comparator.comparing(Holds::dia));
-  }
-
-  private java.util.stream.Stream<Owned.Piece> bars() {
-    return task.shop().all(Owned.Piece.class).stream()
-        .filter(piece -> piece.kind() == OwnKind.BAR && dia(piece).isPositive());
-  }
-
-  private static Length dia(Owned.Piece piece) {
-    Length dia = piece.size("dia");
-    return dia == null ? Length.ZERO : dia;
-  }
-
-  private String noBar(Asked asked, Seat seat, Face fixed) {
-    Optional<Length> least = bars().map(Holds::dia).min(Comparator.naturalOrder());
-    if (least.isEmpty()) {
-      return "the shop has no round bar for the moving jaw (`own bar`); without one the raw "
-          + fixed.opposite().word()
-          + " would pull the work off the fixed jaw";
-    }
-    Length needed = asked.across().high().plus(least.get());
-    return needed.isMoreThan(asked.vise().opening())
-        ? opens(asked.vise(), fixed.dimension(), needed) + " with the thinnest bar"
-        : "the thinnest bar, "
-            + least.get()
-            + ", is too thick for a grip of "
-            + asked.grip(seat.height());
   }
 
   static String opens(Owned.Vise vise, PartDimension dimension, Length needed) {
@@ -293,7 +244,7 @@ final class Holds {
     Length strip = travelsAcross ? along.high() : asked.across().high();
     boolean lanes = !cutters.covers(cutter, strip);
     boolean standing = asked.up().low().isMoreThan(along.low());
-    Optional<Upright> upright = upright(work, face, fixed, seat, standing);
+    Optional<Seating.Upright> upright = seating.upright(work, face, fixed, seat, standing);
     List<String> lines = new ArrayList<>();
     lines.add(
         "hold in "
@@ -304,8 +255,9 @@ final class Holds {
             + fixed.word()
             + ", "
             + seat.clause()
-            + bar.map(piece -> ", bar " + numbers.write(dia(piece)) + " at mid-grip").orElse(""));
-    seatLine(work, cut, fixed, seat, asked, upright).ifPresent(lines::add);
+            + bar.map(piece -> ", bar " + numbers.write(Bars.dia(piece)) + " at mid-grip")
+                .orElse(""));
+    seating.line(work, cut, fixed, seat, asked, upright).ifPresent(lines::add);
     if (!cutter.name().equals(state.cutter())) {
       lines.add("cutter " + cutter.name());
     }
@@ -317,7 +269,8 @@ final class Holds {
         SETUP
             + seat.cost()
             + penalty
-            + bar.map(piece -> dia(piece).isMoreThan(asked.grip(seat.height())) ? 14 : 8).orElse(0)
+            + bar.map(piece -> Bars.dia(piece).isMoreThan(asked.grip(seat.height())) ? 14 : 8)
+                .orElse(0)
             + (lanes ? 6 : 0)
             + (care == Care.CAUTIOUS ? 8 : 0)
             + (cutter.name().equals(state.cutter()) ? 0 : CHANGE_OF_CUTTER)
@@ -369,53 +322,6 @@ final class Holds {
       place += 14;
     }
     return first ? place + 6 * rank.indexOf(face) : place + rank.indexOf(face);
-  }
-
-  /**
-   * Work set upright by a square.
-   *
-   * @param against the face the square's blade lies on
-   */
-  record Upright(Face against, Owned.Instrument square) {}
-
-  /** A raw face underneath does not keep the work upright; a square on a clean side does. */
-  private Optional<Upright> upright(
-      Workpiece work, Face face, Face fixed, Seat seat, boolean standing) {
-    if (work.face(face.opposite()).isMachined() || seat.kind() == Kind.ONE) {
-      return Optional.empty();
-    }
-    return rank.stream()
-        .filter(one -> one.adjoins(face) && one.adjoins(fixed) && work.face(one).isMachined())
-        .filter(one -> standing || isWantedSquare(face, one))
-        .findFirst()
-        .flatMap(
-            one ->
-                task.instrument(Owned.InstrumentKind.SQUARE)
-                    .map(square -> new Upright(one, square)));
-  }
-
-  private Optional<String> seatLine(
-      Workpiece work, FaceCut cut, Face fixed, Seat seat, Asked asked, Optional<Upright> upright) {
-    boolean clean = work.face(cut.face().opposite()).isMachined();
-    // Thin flat work bows when it is squeezed hard.
-    boolean thin = !asked.across().low().isLessThan(asked.up().high().times(4));
-    if (upright.isPresent()) {
-      return Optional.of(
-          "seat tapped, upright on "
-              + upright.get().against().word()
-              + " with "
-              + upright.get().square().name());
-    }
-    String light = thin ? ", grip light" : "";
-    if (clean) {
-      return Optional.of("seat tapped" + light + (seat.isPair() ? ", both parallels tight" : ""));
-    }
-    boolean flat =
-        !work.face(fixed).isMachined()
-            && !asked.across().low().isLessThan(asked.grip(seat.height()).times(2));
-    // Nothing else keeps the moving jaw from lifting it, where no bar rolls instead.
-    boolean soft = seat.kind() == Kind.SOFT && work.relation(fixed, fixed.opposite()) != null;
-    return flat || thin || soft ? Optional.of("seat tapped" + light) : Optional.empty();
   }
 
   static PartDimension along(Face up, Face fixed) {

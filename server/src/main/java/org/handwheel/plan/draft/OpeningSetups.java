@@ -2,10 +2,7 @@ package org.handwheel.plan.draft;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
@@ -28,18 +25,18 @@ import org.jspecify.annotations.Nullable;
 final class OpeningSetups {
   private final Task task;
   private final Seats seats;
+  private final OpeningLines lines;
 
   OpeningSetups(Task task) {
     this.task = task;
     this.seats = new Seats(task);
+    this.lines = new OpeningLines(task);
   }
 
   /** Ways to make them, the cheapest first; what stands in the way goes to why. */
   List<SetupDraft> candidates(
       Workpiece work, Face face, List<Opening> openings, @Nullable String cutter, Why why) {
-    Optional<Owned.Finder> finder =
-        task.shop().all(Owned.Finder.class).stream()
-            .min(Comparator.comparing(Owned.Finder::dia).thenComparing(Owned.Finder::name));
+    Optional<Owned.Finder> finder = Continued.finder(task);
     if (finder.isEmpty()) {
       why.add("the shop has no edge finder (`own finder`)");
       return List.of();
@@ -75,6 +72,7 @@ final class OpeningSetups {
       why.add(Holds.opens(vise, fixed.dimension(), across.range().high()));
       return;
     }
+    Length beside = Opening.beside(openings);
     Length below = openings.stream().map(Opening::below).reduce(Length.ZERO, Length::max);
     Asked asked =
         new Asked(
@@ -82,8 +80,8 @@ final class OpeningSetups {
             up.range(),
             across.range(),
             Length.ZERO,
-            // The finder has to reach the edge above the jaws.
-            up.range().low(),
+            // The finder has to reach the edge above the jaws, and a cutter beside the work, too.
+            up.range().low().minus(beside),
             below);
     Asked low = new Asked(vise, up.range(), across.range(), Length.ZERO, Length.ZERO, below);
     List<Seat> choices = clear(seats.pairs(asked), openings, work, fixed);
@@ -94,6 +92,10 @@ final class OpeningSetups {
       drafts.add(setup(work, face, openings, vise, fixed, seat, asked, finder, cutter, null));
     }
     if (!choices.isEmpty()) {
+      return;
+    }
+    if (beside.isPositive()) {
+      why.add(seats.whyNone(asked));
       return;
     }
     List<Seat> deep = clear(seats.pairs(low), openings, work, fixed);
@@ -129,7 +131,7 @@ final class OpeningSetups {
       List<Opening> openings) {
     Orientation orientation = Holds.orientation(vise, face, fixed);
     Face end =
-        edges(openings, orientation).stream()
+        OpeningLines.edges(openings, orientation).stream()
             .filter(edge -> orientation.axisOf(edge) == Axis.X)
             .findFirst()
             .orElse(orientation.facing(Direction.OPERATOR_RIGHT));
@@ -157,26 +159,14 @@ final class OpeningSetups {
   /** Whether no tool that goes through meets a parallel. */
   private boolean isClear(Seat seat, List<Opening> openings, Workpiece work, Face fixed) {
     return openings.stream()
-        .filter(one -> one.below().isPositive())
-        .allMatch(
-            one ->
-                room(one, work, fixed)
-                    .map(room -> !room.isLessThan(seat.thickness()))
-                    .orElse(false));
-  }
-
-  private Optional<Length> room(Opening opening, Workpiece work, Face fixed) {
-    return opening
-        .extent()
-        .beside(fixed.dimension(), opening.half(), work)
-        .map(room -> room.minus(task.numbers().usual("0.3", "0.012")));
+        .allMatch(one -> one.isClearOf(seat.thickness(), fixed, work, task.numbers()));
   }
 
   private String notClear(List<Opening> openings, Workpiece work, Face fixed) {
     Length least =
         openings.stream()
             .filter(one -> one.below().isPositive())
-            .flatMap(one -> room(one, work, fixed).stream())
+            .flatMap(one -> one.room(fixed, work, task.numbers()).stream())
             .min(Comparator.naturalOrder())
             .orElse(Length.ZERO);
     return "no parallels are thin enough to stay clear of what goes through, with the "
@@ -213,7 +203,8 @@ final class OpeningSetups {
             + seat.clause()
             + (out == null
                 ? ""
-                : ", overhang " + out.end().word() + " " + task.numbers().write(out.overhang())));
+                : ", overhang " + out.end().word() + " " + task.numbers().write(out.overhang()))
+            + stop(openings, orientation, out));
     lines.add("seat tapped" + (seat.isPair() ? ", both parallels tight" : ""));
     int cost = Holds.SETUP + seat.cost() + task.byRank().indexOf(fixed);
     cost += work.face(fixed).isMachined() ? 0 : 20;
@@ -221,30 +212,14 @@ final class OpeningSetups {
     boolean little = asked.proud(seat.height()).isLessThan(task.numbers().usual("2", "0.080"));
     cost += out == null && little ? 6 : 0;
     cost += work.relation(fixed, fixed.opposite()) == null ? 10 : 0;
-    for (Face edge : edges(openings, orientation)) {
-      Direction from = orientation.directionOf(edge);
+    for (Face edge : OpeningLines.edges(openings, orientation)) {
       // An edge at the fixed jaw is hard to reach with the finder.
-      cost += from == vise.fixedJaw() ? 15 : 0;
-      lines.add(
-          "find "
-              + edge.word()
-              + " from "
-              + from.name().toLowerCase(Locale.ROOT).replace('_', '-')
-              + " with finder "
-              + finder.name()
-              + ", zero "
-              + from.axis().word()
-              + " at edge");
+      cost += orientation.directionOf(edge) == vise.fixedJaw() ? 15 : 0;
     }
-    String cutter = slots(face, openings, inSpindle, lines);
-    holes(openings, lines);
-    lines.add("deburr all edges");
-    boolean slots = openings.stream().anyMatch(one -> one.cut() != null);
-    boolean holes = openings.stream().anyMatch(one -> one.work() != null);
-    String what = slots && holes ? "Slots and holes" : slots ? "Slots and pockets" : "Holes";
+    String cutter = this.lines.add(face, openings, orientation, finder, inSpindle, lines);
     return new SetupDraft(
         "openings " + face.word(),
-        what + " from the " + face.word(),
+        OpeningLines.what(openings) + " from the " + face.word(),
         why(work, openings, face, fixed, seat, asked, out),
         List.of(),
         lines,
@@ -254,102 +229,15 @@ final class OpeningSetups {
         cost);
   }
 
-  /** The two edges that the first opening is measured from. */
-  private static List<Face> edges(List<Opening> openings, Orientation orientation) {
-    List<Face> edges = new ArrayList<>();
-    List<Face> corner =
-        openings.stream()
-            .map(one -> one.extent().corner())
-            .filter(faces -> faces.size() == 2)
-            .findFirst()
-            .orElse(List.of());
-    for (Axis axis : new Axis[] {Axis.X, Axis.Y}) {
-      Face negative = Face.of(orientation.along(axis), -1);
-      edges.add(
-          corner.stream()
-              .filter(face -> face.dimension() == orientation.along(axis))
-              .findFirst()
-              .orElse(negative));
-    }
-    return edges;
-  }
-
-  private @Nullable String slots(
-      Face face, List<Opening> openings, @Nullable String inSpindle, List<String> lines) {
-    String cutter = inSpindle;
-    for (Opening one : openings) {
-      if (one.cut() == null || one.cutter() == null) {
-        continue;
-      }
-      if (!one.cutter().name().equals(cutter)) {
-        cutter = one.cutter().name();
-        lines.add("cutter " + cutter);
-      }
-      lines.add(
-          "touch "
-              + face.word()
-              + " with paper "
-              + task.numbers().write(task.numbers().usual("0.05", "0.002"))
-              + ", zero z");
-      lines.add(one.cut());
-    }
-    return cutter;
-  }
-
-  private void holes(List<Opening> openings, List<String> lines) {
-    List<Opening> holes = openings.stream().filter(one -> one.work() != null).toList();
-    if (holes.isEmpty()) {
-      return;
-    }
-    lines.add("spot " + String.join(", ", holes.stream().map(Opening::name).toList()));
-    // Free holes of one drill together; then each that the spindle has to stay over.
-    Map<String, List<String>> together = new LinkedHashMap<>();
-    for (Opening hole : holes) {
-      if (hole.work() != null && hole.work().stay() == Stay.FREE) {
-        together.computeIfAbsent(drillWords(hole), words -> new ArrayList<>()).add(hole.name());
-      }
-    }
-    together.forEach((words, names) -> lines.add("drill " + String.join(", ", names) + words));
-    for (Opening hole : holes) {
-      HoleTools.Work work = hole.work();
-      if (work == null) {
-        continue;
-      }
-      boolean stays = work.stay() == Stay.OVER_THE_HOLE;
-      if (stays) {
-        lines.add("drill " + hole.name() + drillWords(hole));
-      }
-      boolean lock = stays && !hole.several();
-      if (lock) {
-        lines.add("lock x y");
-      }
-      work.further().forEach(next -> lines.add(next[0] + " " + hole.name() + next[1]));
-      if (lock) {
-        lines.add("unlock x y");
-      }
-    }
-    if (lines.get(lines.size() - 1).equals("unlock x y")) {
-      lines.remove(lines.size() - 1);
-    }
-  }
-
-  /** Sizes of the drills, and pecking where the hole is deeper than three times the drill. */
-  private String drillWords(Opening hole) {
-    HoleTools.Work work = hole.work();
-    if (work == null) {
+  /** A stop at the end that is measured from; where that end stands out there can be none. */
+  private String stop(List<Opening> openings, Orientation orientation, @Nullable Out out) {
+    if (task.stock().pieces() < 2 || out != null) {
       return "";
     }
-    Numbers numbers = task.numbers();
-    List<String> sizes = work.sizes().stream().map(numbers::write).toList();
-    boolean deep = hole.depth().isMoreThan(work.sizes().get(0).times(3));
-    String peck =
-        deep
-            ? ", peck "
-                + numbers.write(
-                    Length.max(
-                        numbers.down(work.sizes().get(0), "1", "0.05"), numbers.usual("1", "0.05")))
-            : "";
-    return " " + String.join(" then ", sizes) + peck;
+    boolean left =
+        OpeningLines.edges(openings, orientation).stream()
+            .anyMatch(edge -> orientation.directionOf(edge) == Direction.OPERATOR_LEFT);
+    return ", stop at " + (left ? "operator-left" : "operator-right");
   }
 
   private List<String> why(
@@ -361,15 +249,24 @@ final class OpeningSetups {
       Asked asked,
       @Nullable Out out) {
     List<String> why = new ArrayList<>();
-    List<Face> found = openings.get(0).extent().corner();
-    why.add(
-        found.size() == 2
-            ? "Measured from the "
-                + found.get(0).word()
-                + " and the "
-                + found.get(1).word()
-                + ", as on the drawing."
-            : "Found by two edges; the drawing measures from the middle.");
+    List<Opening> placed =
+        openings.stream().filter(one -> !one.extent().along().isEmpty()).toList();
+    List<Face> found =
+        placed.stream()
+            .map(one -> one.extent().corner())
+            .filter(corner -> corner.size() == 2)
+            .findFirst()
+            .orElse(List.of());
+    if (!placed.isEmpty()) {
+      why.add(
+          found.size() == 2
+              ? "Measured from the "
+                  + found.get(0).word()
+                  + " and the "
+                  + found.get(1).word()
+                  + ", as on the drawing."
+              : "Found by two edges; the drawing measures from the middle.");
+    }
     boolean through = openings.stream().anyMatch(one -> one.below().isPositive());
     if (through && seat.isPair()) {
       why.add(
@@ -382,6 +279,9 @@ final class OpeningSetups {
           "It lies below the jaws' top, so the "
               + out.end().word()
               + " stands out: there the finder gets to the edges.");
+    }
+    if (task.stock().pieces() > 1 && out == null) {
+      why.add(Words.stop(task));
     }
     if (work.relation(fixed, fixed.opposite()) != null) {
       why.add("The jaws close on parallel faces.");

@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.handwheel.model.Face;
-import org.handwheel.model.Owned;
 import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.HoleSpec;
@@ -20,6 +19,7 @@ import org.handwheel.plan.draft.HoleTools.Stay;
 import org.handwheel.plan.draft.Search.Reached;
 import org.handwheel.rules.Checked;
 import org.handwheel.shop.drill.DrillPoint;
+import org.handwheel.syntax.Finding;
 import org.handwheel.units.Length;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
@@ -30,14 +30,13 @@ import org.jspecify.annotations.Nullable;
  * reamed last, so that the reamer cuts away the burrs of those that run into them.
  */
 final class Openings {
-  private static final Length TENTH = Length.mm("0.1");
-
   private final Task task;
   private final PlanText text;
   private final HoleTools tools;
   private final OpeningSetups holding;
+  private final Continued continued;
   private final Outlines outlines;
-  private final Cutters cutters;
+  private final Features features;
   private final Set<String> missing = new LinkedHashSet<>();
 
   Openings(Task task, PlanText text) {
@@ -45,15 +44,30 @@ final class Openings {
     this.text = text;
     this.tools = new HoleTools(task);
     this.holding = new OpeningSetups(task);
+    this.continued = new Continued(task);
     this.outlines = new Outlines(task);
-    this.cutters = new Cutters(task);
+    this.features = new Features(task);
   }
 
-  /** What came of it. */
+  /**
+   * What came of it.
+   *
+   * @param setups all of the plan, those that cut the faces too
+   * @param leftOut what of the drawing they do not make
+   */
   record Made(List<SetupDraft> setups, List<String> leftOut, Checked checked) {}
 
-  /** The setups for all holes and slots, or nothing; then what is missing is known. */
-  Optional<Made> make(Reached reached, Why why) {
+  /** Whether openings may be made in the setup that cut the last face. */
+  enum Holding {
+    WHERE_IT_IS,
+    ANEW
+  }
+
+  /**
+   * The setups for all holes and slots, the face setups before them; or nothing, and then what is
+   * missing is known.
+   */
+  Optional<Made> make(Reached reached, Holding holding, Why why) {
     Workpiece work = reached.work();
     Map<Face, List<Opening>> byFace = new LinkedHashMap<>();
     List<String> leftOut = new ArrayList<>();
@@ -63,50 +77,89 @@ final class Openings {
       return Optional.empty();
     }
     List<Face> order =
-        byFace.keySet().stream()
-            .sorted(
-                Comparator.<Face, Integer>comparing(face -> hasReamed(byFace.get(face)) ? 1 : 0)
-                    .thenComparing(face -> task.byRank().indexOf(face)))
-            .toList();
-    List<SetupDraft> setups = new ArrayList<>();
-    Checked checked = reached.checked();
-    String cutter = reached.cutter();
-    for (Face face : order) {
-      Optional<SetupDraft> setup = Optional.empty();
-      List<Opening> openings = byFace.getOrDefault(face, List.of());
-      Why faceWhy = Why.of("holes and slots in the " + face.word());
-      for (SetupDraft candidate : holding.candidates(work, face, openings, cutter, faceWhy)) {
-        List<SetupDraft> all = new ArrayList<>(reached.setups());
-        all.addAll(setups);
-        all.add(candidate);
-        Checked now = text.check(all, checked);
-        if (now.findings().stream().noneMatch(finding -> Search.isAgainst(now, finding))) {
-          setup = Optional.of(candidate);
-          checked = now;
-          break;
-        }
-        now.findings().stream()
-            .filter(finding -> Search.isAgainst(now, finding))
-            .forEach(finding -> faceWhy.add(finding.message()));
-      }
-      if (setup.isEmpty()) {
-        missing.addAll(faceWhy.sentences());
-        missing.forEach(why::add);
+        new ArrayList<>(
+            byFace.keySet().stream()
+                .sorted(
+                    Comparator.<Face, Integer>comparing(face -> hasReamed(byFace.get(face)) ? 1 : 0)
+                        .thenComparing(face -> task.byRank().indexOf(face)))
+                .toList());
+    State state = new State(reached.setups(), reached.checked(), reached.cutter());
+    if (holding == Holding.WHERE_IT_IS) {
+      Optional<State> further = continued(reached, state, order, byFace);
+      if (further.isEmpty()) {
         return Optional.empty();
       }
-      setups.add(setup.get());
-      cutter = setup.get().cutter() == null ? cutter : setup.get().cutter();
+      state = further.get();
     }
+    for (Face face : order) {
+      Why faceWhy = Why.of("holes and slots in the " + face.word());
+      List<Opening> openings = byFace.getOrDefault(face, List.of());
+      Optional<State> next =
+          firstSound(
+              state,
+              this.holding.candidates(work, face, openings, state.cutter(), faceWhy),
+              faceWhy);
+      if (next.isEmpty()) {
+        if (holding == Holding.ANEW) {
+          missing.addAll(faceWhy.sentences());
+          missing.forEach(why::add);
+        }
+        return Optional.empty();
+      }
+      state = next.get();
+    }
+    List<SetupDraft> setups = new ArrayList<>(state.setups());
     for (FeatureSpec outline : outlines()) {
       Why outlineWhy = Why.of("the outline " + outline.name() + " is left to you");
       Optional<SetupDraft> setup = this.outlines.setup(outline, work, outlineWhy);
-      if (setup.isPresent()) {
-        setups.add(setup.get());
-      } else {
+      setup.ifPresent(setups::add);
+      if (setup.isEmpty()) {
         leftOut.addAll(outlineWhy.sentences());
       }
     }
-    return Optional.of(new Made(List.copyOf(setups), leftOut, checked));
+    return Optional.of(new Made(setups, leftOut, state.checked()));
+  }
+
+  /** The setups so far, their check, and the cutter in the spindle. */
+  private record State(List<SetupDraft> setups, Checked checked, @Nullable String cutter) {}
+
+  /** The first face whose openings can follow in the last setup as it is; it leaves the order. */
+  private Optional<State> continued(
+      Reached reached, State state, List<Face> order, Map<Face, List<Opening>> byFace) {
+    if (state.setups().isEmpty()) {
+      return Optional.empty();
+    }
+    int index = state.setups().size() - 1;
+    SetupDraft last = state.setups().get(index);
+    State before = new State(state.setups().subList(0, index), state.checked(), state.cutter());
+    for (Face face : order) {
+      List<Opening> openings = byFace.getOrDefault(face, List.of());
+      Optional<State> next =
+          continued
+              .with(reached.checked(), last, face, openings)
+              .flatMap(setup -> firstSound(before, List.of(setup), Why.of(face)));
+      if (next.isPresent()) {
+        order.remove(face);
+        return next;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<State> firstSound(State state, List<SetupDraft> candidates, Why why) {
+    for (SetupDraft candidate : candidates) {
+      List<SetupDraft> all = new ArrayList<>(state.setups());
+      all.add(candidate);
+      Checked now = text.check(all, state.checked());
+      List<Finding> against =
+          now.findings().stream().filter(finding -> Search.isAgainst(now, finding)).toList();
+      if (against.isEmpty()) {
+        String cutter = candidate.cutter() == null ? state.cutter() : candidate.cutter();
+        return Optional.of(new State(List.copyOf(all), now, cutter));
+      }
+      against.forEach(finding -> why.add(finding.message()));
+    }
+    return Optional.empty();
   }
 
   /** The tools that holes and slots want and the shop does not have. */
@@ -142,7 +195,7 @@ final class Openings {
       if (feature.featureKind() == FeatureKind.OUTLINE) {
         continue;
       }
-      Optional<Opening> opening = feature(feature, work, leftOut);
+      Optional<Opening> opening = features.opening(feature, work, leftOut, missing);
       if (opening.isPresent() && feature.face() != null) {
         byFace.computeIfAbsent(feature.face(), face -> new ArrayList<>()).add(opening.get());
       }
@@ -197,62 +250,15 @@ final class Openings {
     Length widest = hole.dia() == null ? largest : Length.max(largest, hole.dia());
     return Optional.of(
         new Opening(
-            name, extent.get(), made.get(), null, null, widest.half(), below, depth, several));
-  }
-
-  private Optional<Opening> feature(FeatureSpec feature, Workpiece work, List<String> leftOut) {
-    boolean cuttable =
-        (feature.featureKind() == FeatureKind.SLOT || feature.featureKind() == FeatureKind.POCKET)
-            && feature.face() != null;
-    String word = feature.featureKind().name().toLowerCase(Locale.ROOT);
-    if (!cuttable) {
-      leftOut.add(
-          "the "
-              + word
-              + " "
-              + feature.name()
-              + " is left to you: a draft squares the block and makes holes, slots, pockets and outlines");
-      return Optional.empty();
-    }
-    Optional<Extent> extent = Extent.of(feature, work);
-    SizeState size = feature.face() == null ? null : work.size(feature.face().dimension());
-    if (extent.isEmpty() || feature.width() == null || size == null) {
-      missing.add("it is not said where the " + word + " " + feature.name() + " is, or how wide");
-      return Optional.empty();
-    }
-    Length narrow =
-        feature.length() == null ? feature.width() : Length.min(feature.width(), feature.length());
-    Length whole = size.range().middle();
-    boolean through =
-        feature.through()
-            || (feature.depth() != null && !feature.depth().isLessThan(whole.minus(TENTH)));
-    Length depth = feature.depth() == null ? whole : feature.depth();
-    List<Owned.Cutter> choices = cutters.between(narrow, depth);
-    if (choices.isEmpty()) {
-      missing.add(
-          "no slot drill or end mill for the "
-              + word
-              + " "
-              + feature.name()
-              + ": it may be "
-              + narrow
-              + " thick at most, with flutes of at least "
-              + depth);
-      return Optional.empty();
-    }
-    Owned.Cutter cutter = choices.get(0);
-    Length pass = task.numbers().usual("0.5", "0.020");
-    String line =
-        word
-            + " "
-            + feature.name()
-            + " with "
-            + cutter.name()
-            + ", pass "
-            + task.numbers().write(pass);
-    Length below = through ? task.numbers().usual("0.5", "0.020") : Length.ZERO;
-    return Optional.of(
-        new Opening(
-            feature.name(), extent.get(), null, line, cutter, Length.ZERO, below, depth, true));
+            name,
+            extent.get(),
+            made.get(),
+            null,
+            null,
+            widest.half(),
+            below,
+            Length.ZERO,
+            depth,
+            several));
   }
 }

@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.UnitsLineContext;
 import org.handwheel.model.Face;
 import org.handwheel.model.Limits;
-import org.handwheel.model.Located;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part;
 import org.handwheel.model.Part.Callout;
@@ -122,7 +122,7 @@ record Task(
     boolean asBought = size != null && demand != null && isMade(demand, size);
     for (Face face : both) {
       Skin skin = start.start().face(face).skin();
-      if (isLeftOnPurpose(face)) {
+      if (stock.staysOnPurpose(face)) {
         continue;
       }
       boolean machined = start.start().face(face).isMachined();
@@ -135,7 +135,7 @@ record Task(
     }
     if (faces.isEmpty() && demand != null && size != null && !asBought) {
       // Both were milled before: one of them is enough to bring the piece to size.
-      both.stream().filter(face -> !isLeftOnPurpose(face)).limit(1).forEach(faces::add);
+      both.stream().filter(face -> !stock.staysOnPurpose(face)).limit(1).forEach(faces::add);
     }
     return faces;
   }
@@ -155,7 +155,7 @@ record Task(
 
   private void addUnproved(Face face, Face reference, Set<Face> faces) {
     if (!faces.contains(face) && !faces.contains(reference)) {
-      faces.add(isLeftOnPurpose(face) ? reference : face);
+      faces.add(stock.staysOnPurpose(face) ? reference : face);
     }
   }
 
@@ -166,16 +166,6 @@ record Task(
 
   private boolean isSaid(Face face) {
     return stock.skins().containsKey(face);
-  }
-
-  /** A comment at the stock says that a face stays as it is. */
-  private boolean isLeftOnPurpose(Face face) {
-    Located<Skin> skin = stock.skins().get(face);
-    return skin != null
-        && skin.origin().section().ignores().stream()
-            .anyMatch(
-                ignore ->
-                    ignore.rule().equals("face-never-squared") && ignore.isAbout(skin.origin()));
   }
 
   /** Whether the drawing asks how the face lies, how flat it is, or how smooth. */
@@ -206,12 +196,16 @@ record Task(
     return longest;
   }
 
-  /** The faces by their weight as a reference: the datums by their letters, then by area. */
+  /**
+   * The faces by their weight as a reference: the datums by their letters, then by area; of equal
+   * ones the ends last, so that the work lies along the jaws.
+   */
   List<Face> byRank() {
     return Face.all().stream()
         .sorted(
             Comparator.comparing(this::datum)
                 .thenComparing(Comparator.comparingDouble(this::area).reversed())
+                .thenComparing(face -> face.dimension() == PartDimension.LENGTH)
                 .thenComparing(face -> -face.sign()))
         .toList();
   }
@@ -260,7 +254,8 @@ record Task(
                 .thenComparing(Owned.Instrument::accuracy));
   }
 
-  private java.util.stream.Stream<Owned.Instrument> measuring(LengthRange range) {
+  /** The instruments that measure everything in a range. */
+  Stream<Owned.Instrument> measuring(LengthRange range) {
     return shop().all(Owned.Instrument.class).stream()
         .filter(one -> one.instrumentKind().measuresSizes())
         .filter(one -> one.instrumentKind() != Owned.InstrumentKind.DEPTH_MICROMETER)

@@ -4,13 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
 import org.handwheel.model.PartDimension;
-import org.handwheel.plan.draft.Ends.Place;
+import org.handwheel.model.Stock;
 import org.handwheel.plan.draft.Holds.State;
-import org.handwheel.plan.draft.Holds.Upright;
+import org.handwheel.plan.draft.Places.Place;
+import org.handwheel.plan.draft.Seating.Upright;
 import org.handwheel.plan.draft.Seats.Asked;
 import org.handwheel.plan.draft.Seats.Kind;
 import org.handwheel.plan.draft.Seats.Seat;
@@ -20,6 +22,8 @@ import org.handwheel.work.Workpiece;
 final class Words {
   /** How long a line of comment gets, two blanks and the sign included. */
   private static final int WIDTH = 100;
+
+  private static final Pattern NUMBER_AND_UNIT = Pattern.compile("(\\d) (mm|in|thou)\\b");
 
   private Words() {}
 
@@ -63,14 +67,15 @@ final class Words {
     Face moving = fixed.opposite();
     boolean cleanUnder = work.face(under).isMachined();
     boolean cleanFixed = work.face(fixed).isMachined();
-    boolean none = Face.all().stream().noneMatch(one -> work.face(one).isMachined());
-    if (none) {
+    boolean first = state.left().containsAll(task.toCut());
+    if (first) {
       boolean datum = task.part().datums().containsValue(face);
       why.add(
           datum
               ? "The first datum comes first: all the others are made from it."
-              : "The largest face comes first: the others are made from it.");
-    } else if (cleanFixed) {
+              : "The largest face to cut comes first: the others are made from it.");
+    }
+    if (cleanFixed) {
       why.add(
           "The clean "
               + fixed.word()
@@ -88,6 +93,15 @@ final class Words {
               + " from pulling it away.");
     } else if (cleanFixed && work.relation(fixed, moving) != null) {
       why.add(capital(fixed.word()) + " and " + moving.word() + " are parallel: no bar.");
+    }
+    boolean flat = !asked.across().low().isLessThan(asked.up().high().times(3));
+    if (flat
+        && work.face(face).skin() == Stock.Skin.DRAWN
+        && work.face(under).skin() == Stock.Skin.DRAWN) {
+      why.add(
+          cleanUnder
+              ? "With its skin cut through the bar may have bent: see that it lies down."
+              : "Drawn bar may bend when its skin is cut through on one side.");
     }
     if (seat.kind() == Kind.SOFT) {
       why.add(
@@ -153,6 +167,9 @@ final class Words {
               + fixed.word()
               + " on the true jaw make it square both ways.");
     }
+    if (place.spacer() == null && task.stock().pieces() > 1) {
+      why.add(stop(task));
+    }
     if (place.spacer() != null) {
       why.add("The spacer at the other end keeps the moving jaw straight.");
     }
@@ -165,11 +182,19 @@ final class Words {
     return filled(why);
   }
 
+  /** Several pieces are cut one after the other on the same zero. */
+  static String stop(Task task) {
+    return "The stop puts each of the " + task.stock().pieces() + " pieces in the same place.";
+  }
+
   /** Sentences put together into lines of comment. */
   static List<String> filled(List<String> sentences) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : String.join(" ", sentences).split(" ", -1)) {
+    // A number and its unit stay together.
+    String text = NUMBER_AND_UNIT.matcher(String.join(" ", sentences)).replaceAll("$1\u00a0$2");
+    for (String each : text.split(" ", -1)) {
+      String word = each.replace('\u00a0', ' ');
       if (line.length() > 0 && line.length() + 1 + word.length() > WIDTH - 4) {
         lines.add(line.toString());
         line.setLength(0);

@@ -1,98 +1,118 @@
 package org.handwheel.plan.log;
 
 import java.util.List;
+import java.util.Optional;
 import org.handwheel.model.LogSection;
 import org.handwheel.model.Plan;
 import org.handwheel.syntax.Section;
-import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.syntax.TextEdit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A reading to put into a plan's log, as its line says it; all else of the text stays as it is.
+ * A line for the log of a piece, put where it belongs.
  *
- * @param piece the title of the log, or nothing for the last one
- * @param setup the setup's name
- * @param dimension {@code length}, {@code width} or {@code height}
- * @param values the sizes read, as the language writes lengths
- * @param instrument the instrument's name
+ * @param line the line without blanks before it and without its end
+ * @param piece the title of the piece's log; nothing for the last log there is
  */
-public record LogLine(
-    @Nullable String piece,
-    String setup,
-    String dimension,
-    List<String> values,
-    String instrument) {
-  /** The title of a log that has to be begun and was given none. */
-  public static final String USUAL_PIECE = "the first one";
+public record LogLine(String line, @Nullable String piece) {
+  /** The title of a plan's first log where the piece has no name. */
+  static final String FIRST_PIECE = "piece 1";
 
-  public LogLine {
-    values = List.copyOf(values);
-  }
-
-  /** The line, without indent and line end. */
-  public String line() {
-    return "in "
-        + setup
-        + ": read "
-        + dimension
-        + " "
-        + String.join(" ", values)
-        + " with "
-        + instrument;
-  }
+  private static final String INDENT = "  ";
 
   /**
-   * A text with the line in it.
+   * The line as the last of its piece's log, or in a new log at the end of the plan: one insertion,
+   * with the line ends the text has.
    *
-   * @param offset where the line was put in: the first UTF-16 unit that is new
+   * @param plan the plan as it was read from the tree
    */
-  public record Written(String text, int offset) {}
+  public TextEdit in(SyntaxTree tree, Plan plan) {
+    return section(plan).map(section -> asLast(tree, section)).orElseGet(() -> inNewLog(tree));
+  }
 
-  /** Puts the line behind the last one of its log, or begins a log before the inspection. */
-  public Written in(SyntaxTree tree, Plan plan) {
+  /** The log of the piece: the last one with its title, as pieces of that name may come again. */
+  private Optional<Section> section(Plan plan) {
+    List<LogSection> logs = plan.logs();
+    for (int i = logs.size() - 1; i >= 0; i--) {
+      if (piece == null || logs.get(i).title().equals(piece)) {
+        return Optional.of(logs.get(i).header().section());
+      }
+    }
+    return Optional.empty();
+  }
+
+  private TextEdit asLast(SyntaxTree tree, Section section) {
+    String text = section.text();
+    int end = 0;
+    String indent = INDENT;
+    int start = 0;
+    boolean isHeader = true;
+    while (start < text.length()) {
+      int next = nextLine(text, start);
+      String content = text.substring(start, next).strip();
+      // Blank lines and remarks after the last line may belong to the next section.
+      if (!content.isEmpty() && !content.startsWith("#")) {
+        end = next;
+        if (!isHeader) {
+          indent = blanks(text, start);
+        }
+        isHeader = false;
+      }
+      start = next;
+    }
+    int at = tree.base(section) + end;
+    boolean isOpen = end > 0 && text.charAt(end - 1) != '\n' && text.charAt(end - 1) != '\r';
+    String lineEnd = lineEnd(tree.source().text());
+    String added = indent + line;
+    return new TextEdit(at, at, isOpen ? lineEnd + added : added + lineEnd);
+  }
+
+  private TextEdit inNewLog(SyntaxTree tree) {
     String text = tree.source().text();
-    String end = text.contains("\r\n") ? "\r\n" : "\n";
-    LogSection log = log(plan);
-    if (log != null) {
-      Section section = log.header().section();
-      int at = tree.base(section) + endOfContent(section.text());
-      return new Written(text.substring(0, at) + end + "  " + line() + text.substring(at), at);
-    }
-    String title = piece == null ? USUAL_PIECE : piece;
-    String begun = "log \"" + title + "\"";
-    for (Section section : tree.sections()) {
-      if (section.kind() == SectionKind.INSPECT) {
-        int at = tree.base(section);
-        String more = begun + end + "  " + line() + end + end;
-        return new Written(text.substring(0, at) + more + text.substring(at), at);
-      }
-    }
-    String gap = text.isEmpty() || text.endsWith("\n") ? end : end + end;
-    return new Written(text + gap + begun + end + "  " + line() + end, text.length());
+    String lineEnd = lineEnd(text);
+    boolean isOpen = !text.isEmpty() && !text.endsWith("\n") && !text.endsWith("\r");
+    String title = piece == null ? FIRST_PIECE : piece;
+    String added =
+        (isOpen ? lineEnd : "")
+            + lineEnd
+            + "log \""
+            + title
+            + "\""
+            + lineEnd
+            + INDENT
+            + line
+            + lineEnd;
+    return new TextEdit(text.length(), text.length(), added);
   }
 
-  private @Nullable LogSection log(Plan plan) {
-    LogSection found = null;
-    for (LogSection log : plan.logs()) {
-      if (piece == null || log.title().equals(piece)) {
-        found = log;
+  private static int nextLine(String text, int start) {
+    for (int i = start; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == '\n') {
+        return i + 1;
+      }
+      if (c == '\r') {
+        return i + 1 < text.length() && text.charAt(i + 1) == '\n' ? i + 2 : i + 1;
       }
     }
-    return found;
+    return text.length();
   }
 
-  /** Behind the last line that is neither blank nor a comment, before its line end. */
-  private static int endOfContent(String text) {
-    int at = text.length();
-    while (at > 0) {
-      int start = Math.max(text.lastIndexOf('\n', at - 1), text.lastIndexOf('\r', at - 1)) + 1;
-      String line = text.substring(start, at).strip();
-      if (!line.isEmpty() && !line.startsWith("#")) {
-        return start + text.substring(start, at).stripTrailing().length();
-      }
-      at = start - 1;
+  private static String blanks(String text, int start) {
+    int end = start;
+    while (end < text.length() && (text.charAt(end) == ' ' || text.charAt(end) == '\t')) {
+      end++;
     }
-    return 0;
+    return text.substring(start, end);
+  }
+
+  /** The first line end of a text; a line feed where it has none. */
+  private static String lineEnd(String text) {
+    int end = nextLine(text, 0);
+    if (end >= 2 && text.charAt(end - 1) == '\n' && text.charAt(end - 2) == '\r') {
+      return "\r\n";
+    }
+    return end > 0 && text.charAt(end - 1) == '\r' ? "\r" : "\n";
   }
 }

@@ -1,4 +1,4 @@
-/** Readings put into a plan's log. */
+/** The log of a plan: where what was measured on a piece is written down. */
 @NullMarked
 package org.handwheel.plan.log;
 

@@ -48,6 +48,12 @@ public record Picture(
     HIDDEN,
     /** What comes off: long-dashed double-dotted narrow line, hatched. */
     REMOVED,
+    /** What an earlier setup took off: long-dashed double-dotted narrow line. */
+    FORMER,
+    /** An edge of what is left: continuous wide line, nothing filled. */
+    EDGE,
+    /** A centre line: long-dashed dotted narrow line. */
+    CENTRE,
     /** A way with an arrow at its end: continuous narrow line. */
     WAY,
     /** Where a dial stands at zero. */

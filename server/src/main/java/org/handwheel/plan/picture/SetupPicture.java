@@ -273,6 +273,7 @@ public final class SetupPicture {
         marks.add(new Mark(Style.HIDDEN, outline, solid.part(), solid.origin()));
       }
     }
+    marks.addAll(new FeatureMarks(setup, around.orientation(), left).seen(look));
     for (Way way : ways) {
       marks.addAll(way(look, way));
     }

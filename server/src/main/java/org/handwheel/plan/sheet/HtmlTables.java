@@ -95,14 +95,13 @@ final class HtmlTables {
     Page.add(
         section,
         "p",
-        "Both dials are at zero at the outline's middle and count up as the cutter goes right and"
-            + " away from you. Turn the handle under First before the other: that way the cutter"
-            + " keeps off the finished outline. At * a handle turns the other way from here on:"
-            + " take up its slack before counting. Come to the first station from outside.");
+        "Turn the handle under First before the other: that way the cutter keeps off the finished"
+            + " wall. At * a handle turns the other way from here on: take up its slack before"
+            + " counting. Come to the first station of an outline from outside.");
     Element body =
         Page.table(
             section,
-            "Stations round the outline",
+            "Places to stop at, one after another",
             "#No",
             "#X mm",
             "#X turns",

@@ -56,7 +56,11 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
 
   private static @Nullable SpeedRange usual(Checkup checkup, Owned.Cutter cutter) {
     KnownMaterial material = checkup.run().material();
-    return material == null ? null : material.speeds(cutter.madeOf()).orElse(null);
+    // A shop that is being written may have a cutter without a diameter: it has no edge to speak
+    // of.
+    return material == null || !cutter.dia().isPositive()
+        ? null
+        : material.speeds(cutter.madeOf()).orElse(null);
   }
 
   /** What is wrong with a speed that the plan says. */
@@ -73,7 +77,7 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
       return Optional.of(about(checkup, cutter, rpm.origin(), message));
     }
     SpeedRange usual = usual(checkup, cutter);
-    double edge = SpindleSpeed.metresPerMinute(turns, cutter.dia());
+    double edge = usual == null ? 0 : SpindleSpeed.metresPerMinute(turns, cutter.dia());
     if (usual != null && edge > usual.high() * checkup.limits().number(Limit.SPEED_MARGIN)) {
       String message =
           RateText.rpm(turns)

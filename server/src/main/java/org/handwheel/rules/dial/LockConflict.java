@@ -10,6 +10,7 @@ import org.handwheel.model.Located;
 import org.handwheel.model.Setup;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -20,9 +21,14 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 
 /** A move along an axis that is locked. */
-public final class LockConflict extends SimpleRule {
+public final class LockConflict extends SimpleRule implements EachSetup {
   public LockConflict() {
     super("lock-conflict", Severity.WARNING);
+  }
+
+  @Override
+  public Reach reach() {
+    return Reach.ALL;
   }
 
   @Override

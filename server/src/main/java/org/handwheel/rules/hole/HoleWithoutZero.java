@@ -14,8 +14,9 @@ import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureRun;
 
-/** A hole whose place is counted from nowhere: no edge or centre was found. */
+/** A hole, slot or outline whose place is counted from nowhere: no edge or centre was found. */
 public final class HoleWithoutZero extends SimpleRule implements EachSetup {
   public HoleWithoutZero() {
     super("hole-without-zero", Severity.ERROR);
@@ -32,7 +33,7 @@ public final class HoleWithoutZero extends SimpleRule implements EachSetup {
 
   private void check(SetupRun setup, Consumer<Finding> out) {
     for (StepRun step : setup.steps()) {
-      if (!(step.step() instanceof Step.HoleCut)) {
+      if (!isPlaced(step)) {
         continue;
       }
       List<String> missing = new ArrayList<>();
@@ -45,7 +46,9 @@ public final class HoleWithoutZero extends SimpleRule implements EachSetup {
         out.accept(
             finding(
                 step.step().origin(),
-                "the place of this hole is counted from nowhere in "
+                "the place of this "
+                    + (step.step() instanceof Step.HoleCut ? "hole" : "cut")
+                    + " is counted from nowhere in "
                     + String.join(" and ", missing)
                     + ": find an edge or a centre first",
                 new Related(
@@ -53,5 +56,13 @@ public final class HoleWithoutZero extends SimpleRule implements EachSetup {
         return;
       }
     }
+  }
+
+  /** Holes, slots, pockets and outlines have a place; a chamfer follows its edge. */
+  private static boolean isPlaced(StepRun step) {
+    return step.step() instanceof Step.HoleCut
+        || (step.feature() != null
+            && step.feature().refusal().isEmpty()
+            && !(step.feature().result() instanceof FeatureRun.Result.AlongEdges));
   }
 }

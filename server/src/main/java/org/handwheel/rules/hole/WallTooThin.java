@@ -8,6 +8,7 @@ import org.handwheel.model.Face;
 import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
+import org.handwheel.rules.feature.FeatureWalls;
 import org.handwheel.shop.drill.DrillPoint;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -16,7 +17,10 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.hole.DrawnHole;
 
-/** Too little metal between a hole and an edge, another hole, or the face opposite. */
+/**
+ * Too little metal between a hole, slot or pocket and an edge, an outline, another of them, or the
+ * face opposite.
+ */
 public final class WallTooThin extends SimpleRule {
   public WallTooThin() {
     super("wall-too-thin", Severity.WARNING);
@@ -36,6 +40,21 @@ public final class WallTooThin extends SimpleRule {
         between(holes.get(i), holes.get(j), least, reported, out);
       }
     }
+    for (FeatureWalls.Wall wall : FeatureWalls.of(checkup, least, holes)) {
+      if (reported.add(wall.origin())) {
+        out.accept(
+            finding(
+                wall.origin(),
+                wall.words(),
+                wall.other().orElseGet(() -> part(checkup, wall.origin()))));
+      }
+    }
+  }
+
+  /** The line of the part that gives its sizes, or its header. */
+  private static Related part(Checkup checkup, Origin fallback) {
+    var part = checkup.plan().part();
+    return new Related(part == null ? fallback : part.origin(), "the part's sizes");
   }
 
   private void edges(

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
-import org.handwheel.model.Step;
 import org.handwheel.model.Stock;
 import org.handwheel.model.Stock.Skin;
 import org.handwheel.rules.Checkup;
@@ -22,7 +21,6 @@ import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.Engine;
 import org.handwheel.work.FaceState;
 import org.handwheel.work.FaceState.Condition;
-import org.handwheel.work.PlanRun.StepRun;
 
 /** The allowance is used up before the marks of the saw or the skin are gone. */
 public final class FaceNotCleaned extends SimpleRule {
@@ -84,8 +82,8 @@ public final class FaceNotCleaned extends SimpleRule {
       FaceState start = checkup.run().start().face(face);
       boolean cut =
           planned
-              ? checkup.run().steps().anyMatch(step -> isCutOf(step, face))
-              : !start.isMachined() && start.skin() != Skin.DRAWN;
+              ? checkup.facesToCut().contains(face)
+              : !start.isMachined() && start.skin() != Skin.DRAWN && !stock.staysOnPurpose(face);
       if (face.dimension() == demand.dimension() && cut && stock.skins().containsKey(face)) {
         skins =
             skins.plus(Engine.skinDepth(checkup.run().start().face(face).skin(), checkup.limits()));
@@ -140,9 +138,5 @@ public final class FaceNotCleaned extends SimpleRule {
             new Related(
                 checkup.run().start().face(face).since(),
                 "the " + face.word() + " is " + end.skin().words() + " here")));
-  }
-
-  private static boolean isCutOf(StepRun step, Face face) {
-    return step.step() instanceof Step.Cut cut && cut.face() == face;
   }
 }

@@ -3,6 +3,7 @@ package org.handwheel.rules.size;
 import java.util.function.Consumer;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -15,7 +16,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
 
 /** A cut to size on work whose size is not known well enough to stay inside the limits. */
-public final class MeasureBeforeFinish extends SimpleRule {
+public final class MeasureBeforeFinish extends SimpleRule implements EachSetup {
   public MeasureBeforeFinish() {
     super("measure-before-finish", Severity.WARNING);
   }

@@ -46,11 +46,7 @@ public final class NoFinishAllowance extends SimpleRule {
         !demand.limits().width().isMoreThan(checkup.limits().length(Limit.ROUGH_TOLERANCE));
     return rough.goal() != null
         && demand.limits().contains(rough.goal())
-        && (tight || checkup.cuts().anyMatch(cut -> isFinish(cut, rough)));
-  }
-
-  private static boolean isFinish(CutRun cut, CutRun rough) {
-    return cut.face() == rough.face() && cut.cut().purpose() instanceof Purpose.Finish;
+        && (tight || checkup.finishedFaces().contains(rough.face()));
   }
 
   private void checkRough(

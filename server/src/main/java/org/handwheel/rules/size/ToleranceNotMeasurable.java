@@ -10,6 +10,7 @@ import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
+import org.handwheel.shop.fit.MeasuringCapability;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
@@ -17,6 +18,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.work.Drawing.Demand;
+import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.SizeState;
 import org.jspecify.annotations.Nullable;
@@ -46,11 +48,13 @@ public final class ToleranceNotMeasurable extends SimpleRule {
   public void check(Checkup checkup, Consumer<Finding> out) {
     // Only what is measured after the last cut tells whether the finished size is right.
     Map<PartDimension, Measured> last = new EnumMap<>(PartDimension.class);
-    for (StepRun step : checkup.run().steps().toList()) {
-      if (step.step() instanceof Step.Cut cut) {
-        last.remove(cut.face().dimension());
-      } else if (step.step() instanceof Step.Measure measure) {
-        check(measured(step, measure), last, out);
+    for (SetupRun setup : checkup.run().setups()) {
+      for (StepRun step : setup.steps()) {
+        if (step.step() instanceof Step.Cut cut) {
+          last.remove(cut.face().dimension());
+        } else if (step.step() instanceof Step.Measure measure) {
+          check(measured(step, measure), last, out);
+        }
       }
     }
     for (Inspection inspection : checkup.plan().inspections()) {
@@ -118,7 +122,8 @@ public final class ToleranceNotMeasurable extends SimpleRule {
     }
     Length width = demand.limits().width();
     Length wanted = width.times(FINER);
-    if (measured.instrument().accuracy().isMoreThan(wanted)) {
+    Length accuracy = measured.instrument().accuracy();
+    if (accuracy.isPositive() && !MeasuringCapability.of(width, accuracy).isAcceptable()) {
       out.accept(
           finding(
               measured.origin(),

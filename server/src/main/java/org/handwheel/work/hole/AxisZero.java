@@ -41,12 +41,16 @@ public record AxisZero(
     Direction arrives) {
   /** A hole's coordinate, counted from the zero; negative behind it. */
   public Length coordinate(DrawnHole hole, Orientation lies) {
-    PartBox box = hole.frame().box();
+    return coordinate(hole.frame().box(), hole.point(), lies);
+  }
+
+  /** The coordinate of a point of the part, counted from the zero; negative behind it. */
+  public Length coordinate(PartBox box, PartBox.Point point, Orientation lies) {
     if (edge != null) {
-      return box.from(edge, hole.point()).plus(lead);
+      return box.from(edge, point).plus(lead);
     }
     Length from = centre == null ? Length.ZERO : box.at(axis, lies, centre);
-    return box.at(axis, lies, hole.point()).minus(from);
+    return box.at(axis, lies, point).minus(from);
   }
 
   /** How far along the way of arrival a coordinate lies. */

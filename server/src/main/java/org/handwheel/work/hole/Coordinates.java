@@ -207,11 +207,14 @@ public final class Coordinates {
 
   private @Nullable AxisZero centre(
       Axis axis, Owned.Machine machine, Screw screw, Step.Find find, StepRun at) {
-    HoleRun made = at.holes();
-    if (made == null || find.centreOf() == null) {
+    DrawnHoles drawn =
+        at.holes() != null
+            ? at.holes().drawn()
+            : at.feature() != null ? at.feature().holes() : null;
+    if (drawn == null || find.centreOf() == null) {
       return null;
     }
-    List<DrawnHole> named = made.drawn().named(find.centreOf());
+    List<DrawnHole> named = drawn.named(find.centreOf());
     if (named.isEmpty()) {
       return null;
     }

@@ -66,6 +66,56 @@ public record StepTable(
     return bound.minus(left);
   }
 
+  /**
+   * The part of it round one corner.
+   *
+   * @param toX +1 for the stations on the right of the middle, -1 for those on the left
+   * @param toY +1 for those behind the middle as the operator stands, -1 for those before it
+   */
+  public StepTable quarter(int toX, int toY) {
+    List<Station> kept = new ArrayList<>();
+    for (Station station : stations) {
+      boolean isHere =
+          station.x().compareTo(Length.ZERO) * toX >= 0
+              && station.y().compareTo(Length.ZERO) * toY >= 0;
+      boolean isBetween = !station.x().isZero() && !station.y().isZero();
+      if (isHere) {
+        kept.add(station);
+      } else if (kept.stream().anyMatch(one -> !one.x().isZero() && !one.y().isZero())) {
+        break;
+      } else if (isBetween) {
+        kept.clear();
+      }
+    }
+    // The round begins and ends on an axis, so one end of another quarter may stand before this.
+    while (kept.size() > 1 && isOnAxis(kept.get(0)) && isOnAxis(kept.get(1))) {
+      kept.remove(0);
+    }
+    while (kept.size() > 1
+        && isOnAxis(kept.get(kept.size() - 1))
+        && isOnAxis(kept.get(kept.size() - 2))) {
+      kept.remove(kept.size() - 1);
+    }
+    List<Station> plain =
+        kept.stream()
+            .map(
+                one ->
+                    new Station(
+                        one.x(),
+                        one.y(),
+                        one.dialX(),
+                        one.dialY(),
+                        one.first(),
+                        one.tightness(),
+                        List.of()))
+            .toList();
+    return new StepTable(outline, cutterRadius, direction, plain, wanted, left, bound);
+  }
+
+  private static boolean isOnAxis(Station station) {
+    return station.x().isZero() || station.y().isZero();
+  }
+
   /** The way of the cutter's axis in millimetres about the outline's middle. */
   public LineString path() {
     List<Coordinate> way = new ArrayList<>();

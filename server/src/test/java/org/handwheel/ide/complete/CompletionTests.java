@@ -86,6 +86,110 @@ final class CompletionTests {
 
   // ---- Names
 
+  private static Proposal proposal(Proposals proposals, String label) {
+    return proposals.proposals().stream()
+        .filter(one -> one.label().equals(label))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String about(String marked, String label) {
+    Marked text = Marked.of(marked);
+    View view = Fixtures.view("a.plan", text.text());
+    return Completion.about(view, proposal(Completion.at(view, text.offset()), label).topic());
+  }
+
+  private static final String HOLES =
+      HEAD.replace(
+          "  hole foot",
+          "  hole bore in top, dia 12 H7, at (28, 15), through\n"
+              + "  hole oil in top, M6, thread 7, drill 12, at (40, 15)\n"
+              + "  hole foot");
+
+  /** The tapping drill of M6 is 5 mm; the reamer of 12 wants 11.75 to 11.87 (TM 1-420). */
+  @Test
+  void drillsAreProposedByWhatTheHoleAsksFor() {
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, $0\n"))).contains("no 9", "letter F");
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, 5$0\n"))).startsWith("5");
+    assertThat(labels(at(HOLES + "setup a\n  drill bore, 11$0\n"))).startsWith("11.8");
+    assertThat(labels(at(HOLES + "setup a\n  ream bore, 1$0\n"))).startsWith("12");
+    assertThat(proposal(at(HOLES + "setup a\n  drill oil, 5$0\n"), "5").detail())
+        .isEqualTo("5.00 mm (0.1969 in), tapping drill of M6, 77 % of thread");
+  }
+
+  @Test
+  void drillsGoOnFromWhatIsWritten() {
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, no $0\n")))
+        .startsWith("no 9", "no 8")
+        .contains("no 80", "no 1")
+        .allMatch(label -> label.startsWith("no "));
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, no 7$0\n")))
+        .startsWith("no 7")
+        .contains("no 70", "no 79")
+        .doesNotContain("no 8");
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, letter $0\n")))
+        .hasSize(26)
+        .allMatch(label -> label.startsWith("letter "));
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, 1/4$0\n"))).containsExactly("1/4 in");
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, 13/$0\n")))
+        .contains("13/64 in", "13/32 in");
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, 4 then 5$0\n"))).startsWith("5");
+    assertThat(labels(at(HOLES.replace("units mm", "units in") + "setup a\n  drill oil, 1/4$0\n")))
+        .contains("1/4");
+    // a depth is no drill
+    assertThat(labels(at(HOLES + "setup a\n  drill oil, depth 1$0\n"))).doesNotContain("1", "10");
+  }
+
+  @Test
+  void theShopsOwnMaterialsComeFirst() {
+    View view =
+        Fixtures.view(
+            "a.shop",
+            "shop\n  units mm\nown material liner\n  like: gunmetal-LG2\n  speed-drill: 25 m/min\n");
+    assertThat(view.checked().findings()).isEmpty();
+    Marked text = Marked.of("shop\n  units mm\nown material liner\n  spe$0\n");
+    assertThat(labels(Completion.at(Fixtures.view("a.shop", text.text()), text.offset())))
+        .contains("speed-hss", "speed-drill", "like", "force");
+  }
+
+  @Test
+  void threadsGoOnFromWhatIsWritten() {
+    assertThat(labels(at(HEAD.replace("stock\n", "  hole a in top, M$0\nstock\n"))))
+        .contains("M5", "M6", "M8x1");
+    assertThat(labels(at(HEAD.replace("stock\n", "  hole a in top, M5$0\nstock\n"))))
+        .startsWith("M5");
+    assertThat(labels(at(HEAD.replace("stock\n", "  hole a in top, BSW 1/$0\nstock\n"))))
+        .contains("BSW 1/4", "BSW 1/2")
+        .allMatch(label -> label.startsWith("BSW 1/"));
+    assertThat(labels(at(HEAD.replace("stock\n", "  hole a in top, BA $0\nstock\n"))))
+        .contains("BA 2")
+        .allMatch(label -> label.startsWith("BA "));
+    assertThat(labels(at(HEAD.replace("stock\n", "  hole a in top, ME 3$0\nstock\n"))))
+        .contains("ME 3/16-40");
+    assertThat(labels(at(HEAD.replace("stock\n", "  hole a in top, UNC no $0\nstock\n"))))
+        .contains("UNC no 10-24");
+  }
+
+  /** 12 H7 is 12.000 to 12.018 (ISO 286-2). */
+  @Test
+  void fitsHaveTheirLimitsAndEachKindItsDocumentation() {
+    String fit = HEAD.replace("stock\n", "  hole a in top, dia 12 H$0, through\nstock\n");
+    assertThat(labels(at(fit)).stream().filter(label -> label.startsWith("H")))
+        .startsWith("H7", "H8");
+    assertThat(proposal(at(fit), "H7").detail()).startsWith("12.00..12.018 mm");
+    assertThat(about(fit, "H7")).contains("Limits", "0.4724", "Drill before reaming");
+    String thread = HEAD.replace("stock\n", "  hole a in top, M6$0\nstock\n");
+    assertThat(proposal(at(thread), "M6").detail())
+        .isEqualTo("6.00 mm (0.2362 in), pitch 1.00 mm (39.4 thou), tapping drill 5 mm");
+    assertThat(about(thread, "M6"))
+        .contains("77 per cent of thread", "Clearance hole, normal: 6.60 mm (0.2598 in)")
+        .contains("Counterbore for a socket head", "Countersink for a flat head", "Blind hole");
+    assertThat(about(HOLES + "setup a\n  drill oil, no 7$0\n", "no 7"))
+        .contains("5.105 mm (0.201 in)", "long at 118 deg", "UNC 1/4-20");
+    assertThat(about(HEAD.replace("gunmetal-LG2", "gun$0"), "gunmetal-LG2"))
+        .contains("Cutting speed, drill", "m/min", "ft/min", "Feed a tooth", "Take care");
+  }
+
   @Test
   void namesAreOfTheFittingKind() {
     assertThat(labels("setup a\n  hold in $0")).containsExactly("V80");
@@ -236,10 +340,9 @@ final class CompletionTests {
   @Test
   void theNextHoldIsProposed() {
     String one = HEAD + FIRST.substring(0, FIRST.indexOf("setup two"));
-    assertThat(labels(at(HEAD + "setup one\n  $0\n")))
-        .first()
-        .asString()
-        .startsWith("hold in V80, up top, fixed back, on pair P6x1");
+    List<String> first = labels(at(HEAD + "setup one\n  $0\n"));
+    assertThat(first).startsWith("deburr all edges");
+    assertThat(first.get(1)).startsWith("hold in V80, up top, fixed back, on pair P6x1");
     assertThat(labels(at(one + "setup two\n  $0\n")))
         .first()
         .asString()

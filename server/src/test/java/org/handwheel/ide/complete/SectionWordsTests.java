@@ -39,6 +39,7 @@ final class SectionWordsTests {
           "parallel top to bottom 0.1",
           "flat top 0.1",
           "tolerance ISO 2768 m",
+          "tolerance 0.0 +-0.2, 0.00 +-0.05",
           "surface top ra 1.6 um",
           "break edges 0.3",
           "hole h in top, dia 5, at (1, 1) from left front, through",
@@ -142,7 +143,7 @@ final class SectionWordsTests {
   @ParameterizedTest
   @EnumSource(
       value = OwnKind.class,
-      names = {"SEVERITIES", "MATERIAL"},
+      names = {"SEVERITIES"},
       mode = Mode.EXCLUDE)
   void propertiesAreThoseThatAreRead(OwnKind kind) {
     StringBuilder all = new StringBuilder("shop\n  units mm\nown " + kind.word() + " a\n");

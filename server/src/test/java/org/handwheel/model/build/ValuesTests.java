@@ -155,18 +155,29 @@ class ValuesTests {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {61, 400, 100_000, 1_000_000})
+  @ValueSource(ints = {61, 400, 1_900})
   void aNumberOfTooManyDigitsIsReportedAtOnce(int digits) {
+    assertLargeNumber(
+        digits, "overflow: a number has at most 60 digits", "overflow: this count is too large");
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {2_000, 100_000, 1_000_000})
+  void aNumberLongerThanALineMayBeIsNotRead(int digits) {
+    String words = "syntax: a line has at most 2000 characters; from here on it is not read";
+    assertLargeNumber(digits, words, words);
+  }
+
+  private static void assertLargeNumber(int digits, String asLength, String asCount) {
     String number = "9".repeat(digits);
     for (String value :
         List.of(number, "0." + number, number + "/3", "1-1/" + number, "2/(" + number + ")")) {
       List<String> found =
           Assertions.assertTimeoutPreemptively(
               Duration.ofSeconds(5), () -> findings(MM + "part\nlength (" + value + ")"));
-      assertThat(found).containsExactly("overflow: a number has at most 60 digits");
+      assertThat(found).containsExactly(asLength);
     }
-    assertThat(findings(MM + "part\nstock\nmake " + number))
-        .containsExactly("overflow: this count is too large");
+    assertThat(findings(MM + "part\nstock\nmake " + number)).containsExactly(asCount);
   }
 
   @Test

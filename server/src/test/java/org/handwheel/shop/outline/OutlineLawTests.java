@@ -28,6 +28,43 @@ class OutlineLawTests {
     assertThat(ellipse.perimeter()).isBetween(mean * (1 - 1e-12), rootMeanSquare * (1 + 1e-12));
   }
 
+  /**
+   * The series of Gauss and Kummer, pi (a + b) sum of binomial(1/2, n)^2 h^n with h = ((a - b)/(a +
+   * b))^2, from memory.
+   */
+  @Property
+  void perimeterEqualsTheSeriesOfGaussAndKummer(
+      @ForAll @DoubleRange(min = 1, max = 200) double a,
+      @ForAll @DoubleRange(min = 0.1, max = 1) double ratio) {
+    Ellipse ellipse = new Ellipse(a, a * ratio);
+    double h = Math.pow((ellipse.a() - ellipse.b()) / (ellipse.a() + ellipse.b()), 2);
+    double term = 1;
+    double sum = 1;
+    double power = 1;
+    for (int n = 1; n < 200; n++) {
+      term *= (0.5 - (n - 1)) / n;
+      power *= h;
+      sum += term * term * power;
+    }
+    double expected = Math.PI * (ellipse.a() + ellipse.b()) * sum;
+    assertThat(ellipse.perimeter()).isCloseTo(expected, within(1e-9 * expected));
+  }
+
+  /**
+   * Ramanujan's second approximation of 1914, pi (a + b) (1 + 3h/(10 + sqrt(4 - 3h))), from memory;
+   * its error is of the order h^5.
+   */
+  @Property
+  void perimeterIsNearRamanujansSecondFormula(
+      @ForAll @DoubleRange(min = 1, max = 200) double a,
+      @ForAll @DoubleRange(min = 0.3, max = 1) double ratio) {
+    Ellipse ellipse = new Ellipse(a, a * ratio);
+    double h = Math.pow((ellipse.a() - ellipse.b()) / (ellipse.a() + ellipse.b()), 2);
+    double expected =
+        Math.PI * (ellipse.a() + ellipse.b()) * (1 + 3 * h / (10 + Math.sqrt(4 - 3 * h)));
+    assertThat(ellipse.perimeter()).isCloseTo(expected, within(1e-6 * expected));
+  }
+
   @Property
   void aRoundEllipseIsACircle(@ForAll @DoubleRange(min = 0.1, max = 500) double radius) {
     Ellipse circle = new Ellipse(radius, radius);

@@ -1,0 +1,106 @@
+package org.handwheel.ide;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.handwheel.model.Step.CutDirection;
+import org.handwheel.units.LengthText;
+import org.handwheel.work.DialMove;
+import org.handwheel.work.PlanRun;
+import org.handwheel.work.PlanRun.SetupRun;
+import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.CrankPath;
+import org.handwheel.work.feature.FeatureRun;
+import org.handwheel.work.feature.FeatureRun.Result;
+import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.hole.AxisZero;
+import org.handwheel.work.outline.StepTable;
+
+/** What is told of a line that cuts a slot, pocket or outline. */
+final class FeatureHover {
+  private FeatureHover() {}
+
+  static Optional<HoverText> text(PlanRun run, SetupRun setup, StepRun step) {
+    return FeatureTable.of(run, setup, step).map(FeatureHover::text);
+  }
+
+  private static HoverText text(FeatureTable table) {
+    FeatureRun run = table.run();
+    HoverText.Builder text =
+        HoverText.titled(
+            run.spec().featureKind().name().toLowerCase(Locale.ROOT) + " " + run.spec().name());
+    if (run.cutter() != null) {
+      text.fact(
+          "Cutter", run.cutter().name() + ", " + LengthText.both(run.cutter().dia()) + " across");
+    }
+    if (run.drawn() != null) {
+      text.fact(
+          "Depth",
+          (run.drawn().isThrough() ? "through, " : "")
+              + LengthText.both(run.drawn().depth())
+              + (run.levels() == 1 ? "" : ", on " + run.levels() + " levels"));
+    }
+    if (run.result() instanceof Result.Steps steps) {
+      addSteps(text, steps.table());
+    } else if (run.result() instanceof Result.Lines lines) {
+      addLines(text, table, lines.path());
+    } else if (run.result() instanceof Result.None none) {
+      text.note("No stops can be given: " + none.reason() + ".");
+    }
+    FeatureTable.Middle middle = table.middle();
+    if (middle != null) {
+      text.fact("Middle in X", place(middle.atX(), middle.x()));
+      text.fact("Middle in Y", place(middle.atY(), middle.y()));
+    }
+    if (run.refusal().isEmpty() && !(run.result() instanceof Result.AlongEdges)) {
+      text.note("All stops: `handwheel steps`.");
+    }
+    return text.build();
+  }
+
+  private static void addSteps(HoverText.Builder text, StepTable table) {
+    boolean climb = table.direction() == CutDirection.CLIMB;
+    text.fact("Steps", Integer.toString(table.steps()));
+    text.fact(
+        "Way",
+        climb
+            ? "climb: clockwise round the work, seen from above"
+            : "conventional: counter-clockwise round the work, seen from above");
+    text.fact(
+        "Ridges between steps",
+        "at most "
+            + LengthText.both(table.ridge())
+            + (table.ridge().isMoreThan(table.wanted())
+                ? "; the dials allow no less, wanted was " + LengthText.both(table.wanted())
+                : ""));
+    text.fact("Left at most", LengthText.both(table.bound()));
+    text.formula("ridge = (R + r)·cos(θ/2) − √(r² − (R + r)²·sin²(θ/2)) − R, with θ between stops");
+  }
+
+  private static void addLines(HoverText.Builder text, FeatureTable table, CrankPath path) {
+    boolean climb = path.direction() == CutDirection.CLIMB;
+    text.fact("Moves", Integer.toString(path.moves()));
+    text.fact(
+        "Way along the walls",
+        climb
+            ? "climb: counter-clockwise, seen from above"
+            : "conventional: clockwise, seen from above");
+    if (!path.ridge().isZero()) {
+      text.fact("Ridges round the corners", "at most " + LengthText.both(path.ridge()));
+    }
+    text.fact("Left at the walls", "at most " + LengthText.both(table.bound()));
+    if (path.isClosed()) {
+      text.note(
+          "No side is open: go down with a cutter that cuts at its middle, or drill a hole first.");
+    }
+  }
+
+  private static String place(DialMove.Stop stop, AxisZero zero) {
+    return LengthText.both(stop.asked())
+        + " = "
+        + stop.turns()
+        + " turns + "
+        + stop.reading().toPlainString()
+        + " from "
+        + zero.words();
+  }
+}

@@ -1,0 +1,126 @@
+package org.handwheel.plan.picture;
+
+import java.util.List;
+import java.util.Locale;
+
+/** Writes the elements of an SVG picture. */
+final class SvgWriter {
+  private final StringBuilder out = new StringBuilder();
+
+  /** Text that cannot be taken for markup; what XML does not allow is left out. */
+  public static String escape(String text) {
+    StringBuilder safe = new StringBuilder();
+    text.codePoints()
+        .filter(c -> c >= 0x20 && c != 0xFFFE && c != 0xFFFF && !(c >= 0xD800 && c <= 0xDFFF))
+        .forEach(
+            c -> {
+              switch (c) {
+                case '&' -> safe.append("&amp;");
+                case '<' -> safe.append("&lt;");
+                case '>' -> safe.append("&gt;");
+                case '"' -> safe.append("&quot;");
+                case '\'' -> safe.append("&#39;");
+                default -> safe.appendCodePoint(c);
+              }
+            });
+    return safe.toString();
+  }
+
+  /** A number with at most one decimal, the same on every machine. */
+  static String n(double value) {
+    String text = String.format(Locale.ROOT, "%.1f", value + 0.0);
+    String trimmed = text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+    return trimmed.equals("-0") ? "0" : trimmed;
+  }
+
+  SvgWriter append(String text) {
+    out.append(text);
+    return this;
+  }
+
+  SvgWriter append(char text) {
+    out.append(text);
+    return this;
+  }
+
+  SvgWriter append(int number) {
+    out.append(number);
+    return this;
+  }
+
+  @Override
+  public String toString() {
+    return out.toString();
+  }
+
+  void text(double x, double y, String style, String words) {
+    out.append("<text class=\"")
+        .append(style)
+        .append("\" x=\"")
+        .append(n(x))
+        .append("\" y=\"")
+        .append(n(y))
+        .append("\" xml:space=\"preserve\">")
+        .append(escape(words))
+        .append("</text>\n");
+  }
+
+  void centred(double x, double y, String words) {
+    out.append("<text class=\"size\" text-anchor=\"middle\" x=\"")
+        .append(n(x))
+        .append("\" y=\"")
+        .append(n(y))
+        .append("\">")
+        .append(escape(words))
+        .append("</text>\n");
+  }
+
+  void hatch(String id, double apart, int angle) {
+    out.append("<pattern id=\"")
+        .append(id)
+        .append("\" width=\"")
+        .append(n(apart))
+        .append("\" height=\"")
+        .append(n(apart))
+        .append("\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(")
+        .append(angle)
+        .append(")\"><rect width=\"")
+        .append(n(apart))
+        .append("\" height=\"")
+        .append(n(apart))
+        .append("\" fill=\"#fff\"/><path d=\"M0 0V")
+        .append(n(apart))
+        .append("\" stroke=\"#000\" stroke-width=\"1\"/></pattern>\n");
+  }
+
+  /** The symbol of the projection, a cone cut off and its end view. Source: ISO 5456-2. */
+  void symbol(double x, double y, Projection projection) {
+    boolean first = projection == Projection.FIRST;
+    double cone = first ? x : x + 42;
+    double rings = first ? x + 58 : x + 14;
+    out.append("<path class=\"thin\" d=\"M")
+        .append(n(cone))
+        .append(' ')
+        .append(n(y - 6))
+        .append('L')
+        .append(n(cone + 30))
+        .append(' ')
+        .append(n(y - 12))
+        .append("V")
+        .append(n(y + 12))
+        .append('L')
+        .append(n(cone))
+        .append(' ')
+        .append(n(y + 6))
+        .append("Z\"/>\n");
+    for (int radius : List.of(6, 12)) {
+      out.append("<circle class=\"thin\" r=\"")
+          .append(radius)
+          .append("\" cx=\"")
+          .append(n(rings))
+          .append("\" cy=\"")
+          .append(n(y))
+          .append("\"/>\n");
+    }
+  }
+}

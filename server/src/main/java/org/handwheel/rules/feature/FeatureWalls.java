@@ -1,0 +1,178 @@
+package org.handwheel.rules.feature;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.handwheel.model.Face;
+import org.handwheel.rules.Checkup;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Origin;
+import org.handwheel.units.Length;
+import org.handwheel.work.feature.DrawnFeature;
+import org.handwheel.work.feature.DrawnFeature.Form;
+import org.handwheel.work.hole.DrawnHole;
+import org.handwheel.work.hole.HoleWork;
+import org.locationtech.jts.geom.Geometry;
+
+/** What metal is left beside and below slots, pockets and steps, and inside outlines. */
+public final class FeatureWalls {
+  private final Length least;
+  private final List<DrawnFeature> drawn;
+  private final List<DrawnHole> holes;
+  private final List<Wall> walls = new ArrayList<>();
+
+  private FeatureWalls(Length least, List<DrawnFeature> drawn, List<DrawnHole> holes) {
+    this.least = least;
+    this.drawn = drawn;
+    this.holes = holes;
+  }
+
+  /** A wall that is thinner than it should be, in words, and the lines that make it so. */
+  public record Wall(Origin origin, String words, Optional<Related> other) {}
+
+  /** All walls thinner than a limit. */
+  public static List<Wall> of(Checkup checkup, Length least, List<DrawnHole> holes) {
+    FeatureWalls work = new FeatureWalls(least, FeatureLines.drawn(checkup), holes);
+    for (int i = 0; i < work.drawn.size(); i++) {
+      DrawnFeature feature = work.drawn.get(i);
+      if (feature.form() instanceof Form.Sunk sunk) {
+        work.alone(feature, sunk);
+        for (DrawnFeature earlier : work.drawn.subList(0, i)) {
+          work.beside(feature, earlier);
+        }
+        work.holesBeside(feature);
+      } else if (feature.form() instanceof Form.Round round) {
+        work.inside(feature, round);
+      }
+    }
+    return work.walls;
+  }
+
+  private boolean isThin(double millimetres) {
+    return millimetres < least.millimetres() - 1e-6;
+  }
+
+  private void alone(DrawnFeature feature, Form.Sunk sunk) {
+    Length below = feature.frame().thickness().minus(feature.depth());
+    if (!feature.isThrough() && below.isLessThan(least)) {
+      add(feature, "only " + below + " is left below `" + feature.name() + "`", Optional.empty());
+      return;
+    }
+    for (Face edge : Face.all()) {
+      Length wall = edge.adjoins(feature.frame().face()) ? wall(feature, sunk, edge) : null;
+      if (wall != null && wall.isPositive() && wall.isLessThan(least)) {
+        add(
+            feature,
+            "only "
+                + wall
+                + " is left between `"
+                + feature.name()
+                + "` and the "
+                + edge.word()
+                + " edge",
+            Optional.empty());
+        return;
+      }
+    }
+  }
+
+  /** From a side to the part's edge; zero or less for an open side. */
+  private static Length wall(DrawnFeature feature, Form.Sunk sunk, Face edge) {
+    boolean first = edge.dimension() == feature.frame().firstAlong();
+    if (edge.sign() < 0) {
+      return first ? sunk.low().first() : sunk.low().second();
+    }
+    return first
+        ? feature.frame().firstSize().minus(sunk.high().first())
+        : feature.frame().secondSize().minus(sunk.high().second());
+  }
+
+  private void beside(DrawnFeature feature, DrawnFeature earlier) {
+    if (!(earlier.form() instanceof Form.Sunk)
+        || earlier.frame().face() != feature.frame().face()) {
+      return;
+    }
+    double apart = feature.gone(0).distance(earlier.gone(0));
+    // Those that meet are one opening.
+    if (apart > 1e-6 && isThin(apart)) {
+      add(
+          feature,
+          "only "
+              + Length.ofMillimetres(apart)
+              + " is left between `"
+              + feature.name()
+              + "` and `"
+              + earlier.name()
+              + "`",
+          Optional.of(new Related(earlier.spec().origin(), "the other one")));
+    }
+  }
+
+  private void holesBeside(DrawnFeature feature) {
+    for (DrawnHole hole : holes) {
+      if (hole.spec().face() != feature.frame().face()) {
+        continue;
+      }
+      double apart = feature.gone(0).distance(HoleWork.circle(hole, hole.widest()));
+      if (apart > 1e-6 && isThin(apart)) {
+        add(
+            feature,
+            "only "
+                + Length.ofMillimetres(apart)
+                + " is left between `"
+                + feature.name()
+                + "` and `"
+                + hole.name()
+                + "`",
+            Optional.of(new Related(hole.origin(), "the hole")));
+        return;
+      }
+    }
+  }
+
+  /** Holes and sunk features against an outline that is cut right through. */
+  private void inside(DrawnFeature outline, Form.Round round) {
+    if (!outline.isThrough()) {
+      return;
+    }
+    Geometry standing = outline.finished(round);
+    for (DrawnHole hole : holes) {
+      if (hole.spec().face().dimension() == outline.frame().face().dimension()) {
+        within(outline, standing, HoleWork.circle(hole, hole.widest()), hole.name(), hole.origin());
+      }
+    }
+    for (DrawnFeature feature : drawn) {
+      if (feature.form() instanceof Form.Sunk sunk
+          && !sunk.open().any()
+          && feature.frame().face().dimension() == outline.frame().face().dimension()) {
+        within(outline, standing, feature.gone(0), feature.name(), feature.spec().origin());
+      }
+    }
+  }
+
+  private void within(
+      DrawnFeature outline, Geometry standing, Geometry region, String name, Origin origin) {
+    Optional<Related> other = Optional.of(new Related(outline.spec().origin(), "the outline"));
+    if (standing.contains(region)) {
+      double wall = standing.getBoundary().distance(region);
+      if (isThin(wall)) {
+        String words =
+            "only "
+                + Length.ofMillimetres(wall)
+                + " is left between `"
+                + name
+                + "` and the outline `"
+                + outline.name()
+                + "`";
+        walls.add(new Wall(origin, words, other));
+      }
+    } else if (standing.intersects(region)) {
+      String words = "`" + name + "` breaks out of the outline `" + outline.name() + "`";
+      walls.add(new Wall(origin, words, other));
+    }
+  }
+
+  private void add(DrawnFeature feature, String words, Optional<Related> other) {
+    walls.add(new Wall(feature.spec().origin(), words, other));
+  }
+}

@@ -1,0 +1,92 @@
+package org.handwheel.rules.feature;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import org.handwheel.model.Limit;
+import org.handwheel.rules.Checkup;
+import org.handwheel.rules.SimpleRule;
+import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Severity;
+import org.handwheel.units.Length;
+import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.Removed;
+import org.handwheel.work.feature.DrawnFeature;
+import org.handwheel.work.feature.FeatureRun;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Geometry;
+
+/** What the drawing takes away and the plan leaves on: the work at its end against the drawing. */
+public final class OutlineNotReached extends SimpleRule {
+  public OutlineNotReached() {
+    super("outline-not-reached", Severity.WARNING);
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
+    List<StepRun> lines = new ArrayList<>();
+    FeatureLines.forEach(checkup, (setup, step) -> lines.add(step));
+    // A plan that cuts no feature at all is one that has not come to them yet.
+    if (lines.isEmpty() || !checkup.isWhole()) {
+      return;
+    }
+    for (DrawnFeature drawn : FeatureLines.drawn(checkup)) {
+      List<StepRun> own =
+          lines.stream()
+              .filter(step -> step.feature() != null && step.feature().spec().equals(drawn.spec()))
+              .toList();
+      if (own.isEmpty()) {
+        StepRun last = lines.get(lines.size() - 1);
+        out.accept(
+            finding(
+                drawn.spec().origin(),
+                "`" + drawn.name() + "` is never cut",
+                new Related(last.step().origin(), "the last feature is cut here")));
+      } else if (own.stream().noneMatch(OutlineNotReached::isRefused)) {
+        remaining(checkup, drawn, own, out);
+      }
+    }
+  }
+
+  /** Why it could not be cut is reported at its line. */
+  private static boolean isRefused(StepRun step) {
+    return step.feature() != null && step.feature().refusal().isPresent();
+  }
+
+  private void remaining(
+      Checkup checkup, DrawnFeature drawn, List<StepRun> own, Consumer<Finding> out) {
+    StepRun last = own.get(own.size() - 1);
+    Geometry rest = drawn.gone(corner(last.feature()));
+    for (Removed removed : checkup.run().end().removed()) {
+      boolean sameWay =
+          removed.from() == drawn.frame().face()
+              || (removed.through() && removed.from() == drawn.frame().face().opposite());
+      if (sameWay && !removed.depth().high().isLessThan(drawn.depth())) {
+        rest = rest.difference(removed.region());
+      }
+    }
+    Length allowed =
+        drawn.spec().tolerance() != null
+            ? drawn.spec().tolerance()
+            : checkup.limits().length(Limit.UNTOLERANCED);
+    Length stays = FeatureLines.thickness(rest);
+    if (stays.isMoreThan(allowed)) {
+      out.accept(
+          finding(
+              last.step().origin(),
+              "after the last cut up to "
+                  + stays
+                  + " stays on at `"
+                  + drawn.name()
+                  + "`; the drawing allows "
+                  + allowed,
+              new Related(drawn.spec().origin(), "it is drawn here")));
+    }
+  }
+
+  /** Corners that the drawing leaves to the cutter are as round as that is. */
+  private static double corner(@Nullable FeatureRun run) {
+    return run == null || run.cutter() == null ? 0 : run.cutter().radius().millimetres();
+  }
+}

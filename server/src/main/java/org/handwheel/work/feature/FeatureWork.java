@@ -1,0 +1,342 @@
+package org.handwheel.work.feature;
+
+import java.util.List;
+import java.util.Optional;
+import org.handwheel.model.Axis;
+import org.handwheel.model.Located;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Owned.CutterKind;
+import org.handwheel.model.Owned.Screw;
+import org.handwheel.model.Part;
+import org.handwheel.model.Part.FeatureSpec;
+import org.handwheel.model.Plan;
+import org.handwheel.model.Step.CutDirection;
+import org.handwheel.model.Step.FeatureCut;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.handwheel.work.Bench;
+import org.handwheel.work.Drawing;
+import org.handwheel.work.FaceFrame.Place;
+import org.handwheel.work.Orientation;
+import org.handwheel.work.PartBox;
+import org.handwheel.work.Removed;
+import org.handwheel.work.Workpiece;
+import org.handwheel.work.feature.DrawnFeature.Form;
+import org.handwheel.work.feature.FeatureRun.Refusal;
+import org.handwheel.work.feature.FeatureRun.Result;
+import org.handwheel.work.hole.DrawnHoles;
+import org.handwheel.work.hole.HoleWork;
+import org.handwheel.work.outline.RoundOutline;
+import org.handwheel.work.outline.StepTable;
+import org.handwheel.work.outline.StepTables;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+
+/** Works a line that cuts a feature through; a pure function. */
+public final class FeatureWork {
+  /** The ridge aimed at where nothing says more; common practice, no source. */
+  private static final Length USUAL_RIDGE = Length.mm("0.05");
+
+  private final Plan plan;
+  private final FeatureCut cut;
+  private final FeatureSpec spec;
+  private final @Nullable Orientation lies;
+  private final Owned.@Nullable Cutter cutter;
+  private final Length left;
+  private final CutDirection direction;
+
+  private FeatureWork(
+      Plan plan,
+      FeatureCut cut,
+      FeatureSpec spec,
+      @Nullable Orientation lies,
+      Owned.@Nullable Cutter cutter) {
+    this.plan = plan;
+    this.cut = cut;
+    this.spec = spec;
+    this.lies = lies;
+    this.cutter = cutter;
+    this.left = cut.way().leaving() == null ? Length.ZERO : cut.way().leaving().value();
+    this.direction =
+        cut.way().direction() == null ? CutDirection.CONVENTIONAL : cut.way().direction().value();
+  }
+
+  /** A line worked through, and the work after it. */
+  public record Outcome(FeatureRun run, Workpiece work) {}
+
+  /** A line on the work as it lies; nothing if the part has no feature of its name. */
+  public static @Nullable Outcome run(
+      Plan plan,
+      Drawing drawing,
+      StandardTables tables,
+      FeatureCut cut,
+      @Nullable Orientation lies,
+      Workpiece work,
+      Bench bench) {
+    Part part = plan.part();
+    FeatureSpec spec =
+        part == null ? null : DrawnFeature.named(part, cut.feature().value()).orElse(null);
+    if (spec == null) {
+      return null;
+    }
+    Owned.Cutter cutter = cut.way().cutter();
+    if (cutter == null && bench.cutter() != null) {
+      cutter = bench.cutter().cutter();
+    }
+    DrawnFeature drawn =
+        PartBox.of(drawing, work).flatMap(box -> DrawnFeature.of(spec, box)).orElse(null);
+    return new FeatureWork(plan, cut, spec, lies, cutter)
+        .outcome(drawn, HoleWork.drawn(plan, drawing, work, tables), work);
+  }
+
+  private Outcome outcome(
+      @Nullable DrawnFeature drawn, @Nullable DrawnHoles holes, Workpiece work) {
+    Result result = result(drawn);
+    Geometry sweep = drawn == null ? null : sweep(drawn, result);
+    FeatureRun run = new FeatureRun(cut, spec, drawn, cutter, levels(drawn), result, sweep, holes);
+    if (drawn == null || result instanceof Result.None) {
+      return new Outcome(run, work);
+    }
+    Geometry region = removed(drawn, result, sweep);
+    return region.isEmpty()
+        ? new Outcome(run, work)
+        : new Outcome(run, work.withRemoved(List.of(piece(drawn, region))));
+  }
+
+  private long levels(@Nullable DrawnFeature drawn) {
+    Located<Length> pass = cut.way().pass();
+    return pass == null || drawn == null ? 1 : drawn.depth().stepsOf(pass.value());
+  }
+
+  // ---- Whether and how it can be cut
+
+  private Result result(@Nullable DrawnFeature drawn) {
+    if (drawn == null) {
+      return none(Refusal.UNKNOWN, "the drawing does not say its form, sizes, depth and face");
+    }
+    if (cutter == null) {
+      return none(Refusal.UNKNOWN, "no cutter is in the spindle");
+    }
+    boolean isChamfer = drawn.form() instanceof Form.Edges;
+    boolean cutsEdges = cutter.cutterKind() == CutterKind.CHAMFER_MILL;
+    boolean cutsWalls =
+        cutter.cutterKind() == CutterKind.END_MILL || cutter.cutterKind() == CutterKind.SLOT_DRILL;
+    if (isChamfer ? !cutsEdges : !cutsWalls) {
+      return none(
+          Refusal.WRONG_CUTTER,
+          isChamfer
+              ? cutter.name() + " has no slope to cut an edge with; a chamfer mill has"
+              : cutter.name() + " does not cut with its end and its side; an end mill does");
+    }
+    if (lies == null) {
+      return none(Refusal.UNKNOWN, "how the work lies is not known");
+    }
+    if (lies.up().adjoins(drawn.frame().face())) {
+      return none(
+          Refusal.HIDDEN,
+          "the " + drawn.frame().face().word() + " looks neither up nor down in this setup");
+    }
+    if (lies.up() != drawn.frame().face() && !drawn.isThrough()) {
+      return none(
+          Refusal.HIDDEN, "the " + drawn.frame().face().word() + " looks down in this setup");
+    }
+    if (drawn.form() instanceof Form.Edges) {
+      return new Result.AlongEdges();
+    } else if (drawn.form() instanceof Form.Sunk sunk) {
+      return lines(sunk, Lying.of(drawn.frame(), lies));
+    }
+    return steps(drawn, Lying.of(drawn.frame(), lies));
+  }
+
+  private static Result none(Refusal refusal, String reason) {
+    return new Result.None(refusal, reason);
+  }
+
+  private Length radius() {
+    return cutter == null ? Length.ZERO : cutter.radius();
+  }
+
+  // ---- Slots, pockets, steps
+
+  private Result lines(Form.Sunk sunk, Lying lying) {
+    SunkPath.Room room = SunkPath.Room.of(sunk, radius(), left);
+    Length name = radius().plus(radius());
+    if (room.lacking().isPositive()) {
+      return SunkPath.Room.of(sunk, radius(), Length.ZERO).lacking().isPositive()
+          ? none(
+              Refusal.CUTTER_TOO_WIDE,
+              name + " across, the cutter is " + room.lacking() + " wider than what it cuts out")
+          : none(Refusal.UNKNOWN, "a cutter " + name + " across leaves less on than is asked for");
+    }
+    boolean hasCorners = sunk.corners().contains(true);
+    if (sunk.radius() != null && hasCorners && radius().isMoreThan(sunk.radius())) {
+      return none(
+          Refusal.CORNER_TOO_TIGHT,
+          "its corners have a radius of " + sunk.radius() + ", the cutter one of " + radius());
+    }
+    Length corner =
+        sunk.radius() == null ? Length.ZERO : Length.max(Length.ZERO, sunk.radius().minus(left));
+    CrankPath path =
+        SunkPath.of(sunk, room, lying, radius(), left, corner, ridge().millimetres(), direction);
+    return new Result.Lines(path, sunk.middle());
+  }
+
+  // ---- Outlines and corners
+
+  private Result steps(DrawnFeature drawn, Lying lying) {
+    Screw x = plan.machine() == null ? null : plan.machine().screw(Axis.X);
+    Screw y = plan.machine() == null ? null : plan.machine().screw(Axis.Y);
+    if (x == null || y == null) {
+      return none(Refusal.UNKNOWN, "the shop does not describe the machine's X and Y dials");
+    }
+    RoundOutline outline;
+    Place middle;
+    if (drawn.form() instanceof Form.Round round) {
+      outline = lying.alongX() ? round.outline() : round.outline().turned();
+      middle = round.middle();
+    } else {
+      Form.OneCorner corner = (Form.OneCorner) drawn.form();
+      double radius = corner.radius().millimetres();
+      outline = new RoundOutline.Rounded(radius, radius, radius);
+      middle = corner.arc();
+    }
+    Optional<StepTable> table =
+        StepTables.of(outline, radius(), left, ridge(), direction, x, y)
+            .map(whole -> part(whole, drawn, lying));
+    return table
+        .<Result>map(found -> new Result.Steps(found, middle))
+        .orElseGet(
+            () ->
+                none(
+                    Refusal.TOO_FINE,
+                    "ridges no higher than "
+                        + ridge()
+                        + " take more than "
+                        + StepTables.MOST_PER_QUARTER
+                        + " steps a quarter, or finer dials"));
+  }
+
+  /** The whole round, or the quarter of it that lies at a corner. */
+  private static StepTable part(StepTable whole, DrawnFeature drawn, Lying lying) {
+    if (!(drawn.form() instanceof Form.OneCorner corner)) {
+      return whole;
+    }
+    Length first = Length.mm("1").times(corner.towardFirst());
+    Length second = Length.mm("1").times(corner.towardSecond());
+    return whole.quarter(
+        lying.x(first, second).isPositive() ? 1 : -1, lying.y(first, second).isPositive() ? 1 : -1);
+  }
+
+  /** The ridge stated; else half of what is left, a quarter of the tolerance, or a usual one. */
+  private Length ridge() {
+    if (cut.way().cusp() != null) {
+      return cut.way().cusp().value();
+    }
+    if (left.isPositive()) {
+      return left.half();
+    }
+    return spec.tolerance() != null && spec.tolerance().isPositive()
+        ? spec.tolerance().half().half()
+        : USUAL_RIDGE;
+  }
+
+  // ---- What comes out
+
+  private @Nullable Geometry sweep(DrawnFeature drawn, Result result) {
+    if (lies == null || cutter == null) {
+      return null;
+    }
+    if (result instanceof Result.Steps steps) {
+      return swept(drawn, steps.table().path(), steps.middle());
+    } else if (result instanceof Result.Lines lines) {
+      return swept(drawn, lines.path().line(), lines.middle());
+    } else if (result instanceof Result.None none
+        && none.refusal() == Refusal.CUTTER_TOO_WIDE
+        && drawn.form() instanceof Form.Sunk sunk) {
+      return tooWide(sunk);
+    }
+    return null;
+  }
+
+  private @Nullable Geometry swept(DrawnFeature drawn, LineString path, Place about) {
+    return lies == null
+        ? null
+        : Plane.grown(
+            Lying.of(drawn.frame(), lies).toFace(about).transform(path), radius().millimetres());
+  }
+
+  /** What a cutter that does not fit would sweep along the middle. */
+  private Geometry tooWide(Form.Sunk sunk) {
+    SunkPath.Room room = SunkPath.Room.of(sunk, radius(), Length.ZERO);
+    Length first = room.lowFirst().plus(room.highFirst()).half();
+    Length second = room.lowSecond().plus(room.highSecond()).half();
+    Envelope axis = new Envelope();
+    axis.expandToInclude(
+        Length.min(room.lowFirst(), first).millimetres(),
+        Length.min(room.lowSecond(), second).millimetres());
+    axis.expandToInclude(
+        Length.max(room.highFirst(), first).millimetres(),
+        Length.max(room.highSecond(), second).millimetres());
+    boolean narrowFirst = room.lowFirst().isMoreThan(room.highFirst());
+    boolean narrowSecond = room.lowSecond().isMoreThan(room.highSecond());
+    Envelope line =
+        new Envelope(
+            narrowFirst ? first.millimetres() : axis.getMinX(),
+            narrowFirst ? first.millimetres() : axis.getMaxX(),
+            narrowSecond ? second.millimetres() : axis.getMinY(),
+            narrowSecond ? second.millimetres() : axis.getMaxY());
+    return Plane.grown(Plane.FACTORY.toGeometry(line), radius().millimetres());
+  }
+
+  private Geometry removed(DrawnFeature drawn, Result result, @Nullable Geometry sweep) {
+    if (result instanceof Result.AlongEdges) {
+      return drawn.gone(0);
+    }
+    if (sweep == null) {
+      return Plane.nothing();
+    }
+    if (drawn.form() instanceof Form.Round && drawn.isThrough()) {
+      // What lies outside falls off with the cutter's way.
+      return drawn.faceRegion().difference(inside(sweep));
+    }
+    if (drawn.form() instanceof Form.OneCorner && drawn.isThrough()) {
+      return drawn
+          .gone(0)
+          .difference(
+              Plane.grown(drawn.faceRegion().difference(drawn.gone(0)), left.millimetres()));
+    }
+    return sweep.intersection(drawn.faceRegion());
+  }
+
+  /** What a cutter that goes all the way round leaves standing. */
+  private static Geometry inside(Geometry sweep) {
+    return sweep instanceof Polygon ring && ring.getNumInteriorRing() > 0
+        ? Plane.FACTORY.createPolygon(ring.getInteriorRingN(0))
+        : Plane.nothing();
+  }
+
+  private Removed piece(DrawnFeature drawn, Geometry region) {
+    Removed.Kind kind =
+        switch (spec.featureKind()) {
+          case SLOT -> Removed.Kind.SLOT;
+          case POCKET -> Removed.Kind.POCKET;
+          case OUTLINE -> Removed.Kind.OUTLINE;
+          case CORNER -> Removed.Kind.CORNER;
+          case CHAMFER -> Removed.Kind.CHAMFER;
+          case PROFILE -> Removed.Kind.PROFILE;
+          case STEP -> Removed.Kind.STEP;
+        };
+    return new Removed(
+        drawn.frame().face(),
+        region,
+        new LengthRange(Length.ZERO, drawn.depth()),
+        drawn.isThrough(),
+        spec.name(),
+        cut.origin(),
+        kind);
+  }
+}

@@ -1,0 +1,80 @@
+package org.handwheel.work.feature;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
+
+/** Regions of a face, in millimetres. */
+public final class Plane {
+  static final GeometryFactory FACTORY = new GeometryFactory();
+
+  /** Sides of a quarter of a circle; the chords of a 20 mm circle lie within a micrometre or so. */
+  private static final int QUARTER_SIDES = 48;
+
+  private Plane() {}
+
+  /** A rectangle. */
+  static Polygon box(double first1, double second1, double first2, double second2) {
+    return (Polygon) FACTORY.toGeometry(new Envelope(first1, first2, second1, second2));
+  }
+
+  /** No region at all. */
+  static Geometry nothing() {
+    return FACTORY.createPolygon();
+  }
+
+  /**
+   * A region grown all round; shrunk if the distance is negative. A buffer otherwise straightens
+   * its line first, by a hundredth of the distance.
+   */
+  public static Geometry grown(Geometry region, double distance) {
+    BufferParameters exact = new BufferParameters(QUARTER_SIDES);
+    exact.setSimplifyFactor(0);
+    return BufferOp.bufferOp(region, distance, exact);
+  }
+
+  /** A disc as a polygon. */
+  static Geometry disc(Coordinate middle, double radius) {
+    return grown(FACTORY.createPoint(middle), radius);
+  }
+
+  /**
+   * A rectangle with some of its corners round.
+   *
+   * @param round which corners: low first low second, high low, high high, low high
+   */
+  static Polygon rounded(Envelope box, double radius, List<Boolean> round) {
+    double most = Math.min(box.getWidth(), box.getHeight()) / 2;
+    double r = Math.min(radius, most);
+    Coordinate[] corners = {
+      new Coordinate(box.getMinX(), box.getMinY()),
+      new Coordinate(box.getMaxX(), box.getMinY()),
+      new Coordinate(box.getMaxX(), box.getMaxY()),
+      new Coordinate(box.getMinX(), box.getMaxY())
+    };
+    List<Coordinate> ring = new ArrayList<>();
+    for (int i = 0; i < corners.length; i++) {
+      if (!round.get(i) || r <= 0) {
+        ring.add(corners[i]);
+        continue;
+      }
+      double toFirst = i == 0 || i == 3 ? 1 : -1;
+      double toSecond = i < 2 ? 1 : -1;
+      double middleX = corners[i].x + toFirst * r;
+      double middleY = corners[i].y + toSecond * r;
+      double start = Math.PI + i * Math.PI / 2;
+      for (int k = 0; k <= QUARTER_SIDES; k++) {
+        double angle = start + k * Math.PI / 2 / QUARTER_SIDES;
+        ring.add(new Coordinate(middleX + r * Math.cos(angle), middleY + r * Math.sin(angle)));
+      }
+    }
+    ring.add(ring.get(0).copy());
+    return FACTORY.createPolygon(ring.toArray(Coordinate[]::new));
+  }
+}

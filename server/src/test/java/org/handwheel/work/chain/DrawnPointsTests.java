@@ -1,0 +1,117 @@
+package org.handwheel.work.chain;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Locale;
+import org.handwheel.model.PartDimension;
+import org.handwheel.model.Workspace;
+import org.handwheel.rules.Checked;
+import org.handwheel.rules.Checker;
+import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.SyntaxTree;
+import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Chains on the drawing of a pump's valve box; the sums are elementary and done by hand here. */
+class DrawnPointsTests {
+  private static final StandardTables TABLES = StandardTables.builtIn();
+  private static final DrawnPoints POINTS =
+      points(
+          """
+          part
+            tolerance 0 +-0.5, 0.0 +-0.2, 0.00 +-0.05
+            length 60.0 +-0.1
+            width 40.0
+            height 20.0 +0/-0.1
+            hole inlet in top, dia 10 H7, at (15.00, 12.0) from left front, through
+            hole outlet in top, dia 8.0, at (15.00, 12.0) from right front, through
+            hole drain in top, dia 6 +-0.1, depth 14, at (0, 10.0) from centre
+            hole side in front, M6, thread 7, drill 12, at (20, 8) from left bottom
+            hole stud in top, dia 5.0, through
+            pattern studs of stud, row, count 3, at (10.00, 30.0) from left front, by (20, 0)
+          """);
+
+  private static DrawnPoints points(String part) {
+    String text = "language 1\nplan \"Valve box\"\n  units mm\n" + part;
+    Checked checked =
+        new Checker(TABLES).check(Workspace.of(SyntaxTree.parse("t.plan", text)), "t.plan");
+    assertThat(checked.run()).isNotNull();
+    return DrawnPoints.of(checked.run().plan(), checked.run().drawing(), TABLES).orElseThrow();
+  }
+
+  private static DrawnChain chain(String from, String to, String along) {
+    return POINTS
+        .chain(from, to, PartDimension.valueOf(along.toUpperCase(Locale.ROOT)))
+        .orElseThrow();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // one size
+    "left, right, length, 60, 59.9, 60.1",
+    "left, inlet, length, 15, 14.95, 15.05",
+    // length 60 +-0.1 less 15 +-0.05
+    "inlet, right, length, 45, 44.85, 45.15",
+    // both coordinates and the length
+    "inlet, outlet, length, 30, 29.8, 30.2",
+    // both count from the front: +-0.2 each
+    "inlet, outlet, width, 0, -0.4, 0.4",
+    // half the length is +-0.05; the hole +-0.5 from it
+    "left, drain, length, 30, 29.45, 30.55",
+    "right, drain, length, 30, 29.45, 30.55",
+    // 15 +-0.05 less half of 10 H7, 5 to 5.0075
+    "left, left of inlet, length, 10, 9.9425, 10.05",
+    // height 19.9 to 20 less 14 with the shop's limit of 0.1, as depths have no tolerance
+    "bottom, floor of drain, height, 6, 5.8, 6.1",
+    // the pattern's start drops out; the step has the shop's limit of 0.1
+    "studs 1, studs 2, length, 20, 19.9, 20.1",
+    "left, studs 2, length, 30, 29.85, 30.15",
+    // a floor in the front
+    "back, floor of side, width, 28, 27.7, 28.3"
+  })
+  void sizesAddUp(String from, String to, String along, String nominal, String low, String high) {
+    DrawnChain chain = chain(from, to, along);
+    assertThat(chain.nominal()).isEqualTo(Length.mm(nominal));
+    assertThat(chain.sizes().worstCase())
+        .isEqualTo(new LengthRange(Length.mm(low), Length.mm(high)));
+  }
+
+  /** The other way is the same distance. */
+  @Test
+  void aChainIsCountedForward() {
+    assertThat(chain("right", "inlet", "length").nominal()).isEqualTo(Length.mm("45"));
+    assertThat(chain("right", "inlet", "length").sizes().worstCase())
+        .isEqualTo(chain("inlet", "right", "length").sizes().worstCase());
+  }
+
+  /** Three sizes of 0.1, 0.05 and 0.05: the root of 0.015. */
+  @Test
+  void theLikelySpreadIsTheRootOfTheSumOfTheSquares() {
+    assertThat(chain("inlet", "outlet", "length").sizes().likely().spread().millimetres())
+        .isCloseTo(Math.sqrt(0.1 * 0.1 + 2 * 0.05 * 0.05), within(1e-9));
+  }
+
+  @Test
+  void pointsThatAreNotAndDirectionsThatAreNot() {
+    assertThat(POINTS.chain("inlet", "right", PartDimension.HEIGHT)).isEmpty();
+    assertThat(POINTS.chain("intake", "right", PartDimension.LENGTH)).isEmpty();
+    assertThat(POINTS.directions("left", "inlet")).containsExactly(PartDimension.LENGTH);
+    assertThat(POINTS.directions("inlet", "OUTLET"))
+        .containsExactly(PartDimension.LENGTH, PartDimension.WIDTH);
+    assertThat(POINTS.directions("top", "left")).isEmpty();
+  }
+
+  @Test
+  void aDrawingWithoutASizeHasNoChainOverIt() {
+    DrawnPoints bare =
+        points(
+            "part\n  length 60\n  hole a in top, dia 5, at (10, 10) from right front, through\n");
+    assertThat(bare.chain("left", "a", PartDimension.LENGTH)).isPresent();
+    assertThat(bare.chain("front", "a", PartDimension.WIDTH)).isPresent();
+    assertThat(bare.chain("back", "a", PartDimension.WIDTH)).isEmpty();
+  }
+}
