@@ -367,7 +367,9 @@ class ValuesTests {
     assertThat(
             findings(
                 MM
-                    + "part\nhole a in top, dia\npattern p of a, row, count 2, at (1, 1), by (2, 0)"))
+                    + "part\n"
+                    + "hole a in top, dia\n"
+                    + "pattern p of a, row, count 2, at (1, 1), by (2, 0)"))
         .hasSize(1);
   }
 
@@ -454,8 +456,16 @@ class ValuesTests {
             "feed 9999999999999999 mm/tooth")) {
       String text =
           MM
-              + "use \"s.shop\"\npart\nlength 9\nwidth 9\nheight 9\nstock\nsize 9 x 9 x 9\nsetup a\n"
-              + "hold on table, up top\nfinish top to height, "
+              + "use \"s.shop\"\n"
+              + "part\n"
+              + "length 9\n"
+              + "width 9\n"
+              + "height 9\n"
+              + "stock\n"
+              + "size 9 x 9 x 9\n"
+              + "setup a\n"
+              + "hold on table, up top\n"
+              + "finish top to height, "
               + clause;
       SyntaxTree shop = SyntaxTree.parse("s.shop", "units mm");
       Plan plan = PlanFiles.build(Workspace.of(SyntaxTree.parse("x.plan", text), shop), "x.plan");
