@@ -146,7 +146,7 @@ everyone() {
     run "$editor" | tr -d '\r' | grep -E '^(ok  |FAIL) ' >"$work/lines"
     while read -r name; do
       grep -qE "^(ok  |FAIL) $editor $name(:|\$)" "$work/lines" ||
-        echo "FAIL $editor $name: was not run: $(tail -n 1 "$work/err")" >>"$work/lines"
+        echo "FAIL $editor $name: was not run: $(grep -v "^ *$" "$work/err" | tail -n 1)" >>"$work/lines"
     done < <(checks_of "$editor")
     cat "$work/lines"
   done

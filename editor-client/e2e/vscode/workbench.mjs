@@ -34,8 +34,8 @@ export class Workbench {
     const page = context.pages()[0];
     const bench = new Workbench(page, context, profile, plan, milliseconds);
     const payload = JSON.stringify([['openFile', `vscode-remote://${host}${plan}`]]);
-    await page.goto(`http://${host}/?folder=${folder}&payload=${encodeURIComponent(payload)}`, { timeout: 120_000 });
-    await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 120_000 });
+    await page.goto(`http://${host}/?folder=${folder}&payload=${encodeURIComponent(payload)}`, { timeout: 300_000 });
+    await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 300_000 });
     return bench;
   }
 
