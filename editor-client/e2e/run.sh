@@ -3,6 +3,8 @@
 #
 #   editor-client/e2e/run.sh [SERVER]    SERVER: server/bin/handwheel where none is named
 #
+# With VS Code, sheets are looked at in a browser, too: axe-core, the width of a phone, the keyboard.
+#
 # Prints one line for each editor and check, and "N passed, N failed" at the end; exit code 1 if one failed.
 # As root, with CI=true, it installs what is missing. VS Code's workbench comes from npm into .cache beside this file.
 # SERVER is for the others; VS Code is given the extension with server/target/handwheel.jar in it.
@@ -152,11 +154,24 @@ everyone() {
   done
 }
 
+# Sheets of three examples in a browser: axe-core, the width of a phone, the keyboard.
+sheets() {
+  local name pages=()
+  for name in bearing-block boiler-flange hand-hole-door; do
+    pages+=("$work/$name.html")
+    "$server" sheet "$project/examples/$name.plan" -o "$work/$name.html" || echo "FAIL sheet $name: it was not made"
+  done
+  "$cache/node/bin/node" "$here/vscode/sheet.mjs" "$browser" "${pages[@]}" || echo "FAIL sheet: not all checks passed"
+}
+
 case " $editors " in
   *" vscode "*) extensions || exit 2 ;;
 esac
 echo "with the server"
 everyone "$server" 60 real | tee "$work/real"
+case " $editors " in
+  *" vscode "*) sheets | tee -a "$work/real" ;;
+esac
 echo "with a server that says nothing: all but the file type has to fail"
 everyone "$work/silent" 3 mute | tee "$work/mute"
 

@@ -59,7 +59,7 @@ final class Page {
    */
   static Element table(Element to, String caption, String... heads) {
     Element wide = to.appendElement("div").addClass("wide");
-    wide.attr("tabindex", "0").attr("role", "region");
+    wide.attr("tabindex", "0").attr("role", "group");
     wide.attr("aria-label", clean(caption));
     Element table = wide.appendElement("table");
     add(table, "caption", caption);
