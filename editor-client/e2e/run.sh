@@ -123,7 +123,7 @@ extensions() {
 checks_of() {
   case $1 in
     vscode) printf '%s\n' "file type" squiggle "hover with dial" completion picture "picture follows the cursor" \
-      "picture leads to the line" "picture comes back" "quick fix" rename formatting draft ${E2E_SHEET:+sheet}
+      "picture leads to the line" "quick fix" rename formatting draft ${E2E_SHEET:+sheet}
       [ "${E2E_KIND:-}" = mute ] || echo "leads to the setting where there is no Java" ;;
     *) printf '%s\n' "file type" squiggle "hover with dial" completion "quick fix" rename formatting ;;
   esac

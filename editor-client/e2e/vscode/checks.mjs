@@ -111,13 +111,6 @@ await check('picture leads to the line', async () => {
   assert.deepEqual(bench.refused, []);
 });
 
-await check('picture comes back', async () => {
-  // The address the editor was opened by names a file, which would take the place of what was open.
-  await page.goto(`http://${host}/?folder=${folder}`);
-  const panel = await bench.panel('#picture svg');
-  await bench.eventually('no setup', async () => /Setup/.test(await panel.locator('#picture svg > title').textContent()));
-});
-
 await check('quick fix', async () => {
   await bench.eventually('no material-unknown', () => finding('gunmetal-LG9'));
   await bench.go('gunmetal-LG9');
