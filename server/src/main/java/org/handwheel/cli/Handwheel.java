@@ -51,6 +51,7 @@ import picocli.CommandLine.TypeConversionException;
       "  handwheel draft block.plan             a plan from part, stock and shop",
       "  handwheel log p.plan four height 21.24 --with mic25",
       "                                         a reading, and the next cut",
+      "  handwheel next p.plan                  what to do next at the machine",
       "  handwheel stackup \"48 +-0.1\" \"-12 H7\" what tolerances add up to",
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
@@ -133,6 +134,7 @@ final class Handwheel implements Callable<Integer> {
             .addSubcommand(new SheetCommand(surroundings, output))
             .addSubcommand(new DraftCommand(surroundings, output))
             .addSubcommand(new LogCommand(surroundings, output))
+            .addSubcommand(new NextCommand(surroundings, output))
             .addSubcommand(StackUpCommand.commandLine(surroundings, output))
             .addSubcommand(new LspCommand(surroundings));
     Ansi ansi = Palette.automatic(surroundings) == Palette.COLOUR ? Ansi.ON : Ansi.OFF;
