@@ -2,15 +2,14 @@ package org.handwheel.cli;
 
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
 import org.handwheel.cli.CheckCommand.Format;
-import org.handwheel.model.Located;
-import org.handwheel.work.PlanRun;
+import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.hole.CoordinateTable;
 import org.handwheel.work.hole.Coordinates;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** The coordinates of the holes of a plan. */
 @Command(
@@ -33,15 +32,7 @@ final class CoordinatesCommand implements Callable<Integer> {
   private final Surroundings surroundings;
   private final Output output;
 
-  @Parameters(index = "0", paramLabel = "PLAN", description = "The plan.")
-  private String plan = "";
-
-  @Parameters(
-      index = "1",
-      arity = "0..1",
-      paramLabel = "SETUP",
-      description = "Only this setup, by its name.")
-  private @Nullable String setup;
+  @Mixin private PlanArguments arguments = new PlanArguments();
 
   @Option(
       names = "--format",
@@ -56,24 +47,16 @@ final class CoordinatesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    PlanRun run = OnePlan.read(plan, surroundings).run();
-    if (setup != null && run.setups().stream().noneMatch(one -> isAsked(one.setup().name()))) {
-      throw new UserException(plan + ": it has no setup '" + setup + "'");
-    }
+    OnePlan read = arguments.read(surroundings);
+    Predicate<SetupRun> asked = arguments.asked(read);
     List<CoordinateTable> tables =
-        Coordinates.all(run).stream()
-            .filter(table -> setup == null || isAsked(table.setup().setup().name()))
-            .toList();
-    CoordinatesReport report = new CoordinatesReport(plan, tables);
+        Coordinates.all(read.run()).stream().filter(table -> asked.test(table.setup())).toList();
+    CoordinatesReport report = new CoordinatesReport(arguments.plan(), tables);
     if (format == Format.JSON) {
       output.line(report.json());
     } else {
       report.lines(output.width()).forEach(line -> output.line(output.glyphs().show(line)));
     }
     return Handwheel.EXIT_CLEAN;
-  }
-
-  private boolean isAsked(@Nullable Located<String> name) {
-    return name != null && name.value().equalsIgnoreCase(setup);
   }
 }

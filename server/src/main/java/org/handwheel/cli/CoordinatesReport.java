@@ -144,7 +144,7 @@ final class CoordinatesReport {
         " %9s %9s %5s %5s",
         zero.isInInches() ? inches : mm,
         zero.isInInches() ? mm : inches,
-        turns(stop),
+        stop.countedTurns(),
         stop.reading().toPlainString());
   }
 
@@ -161,17 +161,8 @@ final class CoordinatesReport {
         " %9s %9s %5s %5s",
         zero.isInInches() ? inches : mm,
         zero.isInInches() ? mm : inches,
-        turns(wind),
+        wind.countedTurns(),
         (back ? wind.readingDown() : wind.reading()).toPlainString());
-  }
-
-  /** Whole turns away from the start; going back the count runs down. */
-  private static String turns(Stop stop) {
-    if (stop.divisions().signum() >= 0) {
-      return Long.toString(stop.turns());
-    }
-    long down = -stop.turns() - (stop.reading().signum() == 0 ? 0 : 1);
-    return "-" + down;
   }
 
   private static String behind(Row row) {

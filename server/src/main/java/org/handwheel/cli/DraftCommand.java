@@ -1,15 +1,11 @@
 package org.handwheel.cli;
 
 import java.io.PrintWriter;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.model.Workspace;
 import org.handwheel.plan.draft.DraftProgress;
 import org.handwheel.plan.draft.Drafted;
@@ -19,6 +15,7 @@ import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.SyntaxTree;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -62,14 +59,7 @@ final class DraftCommand implements Callable<Integer> {
       description = "A plan that has a part and a stock, or - for standard input.")
   private String plan = "";
 
-  @Option(
-      names = {"-o", "--output"},
-      paramLabel = "FILE",
-      description = "Write the plan to this file. Default: print it.")
-  private @Nullable String file;
-
-  @Option(names = "--overwrite", description = "Replace FILE if it is there already.")
-  private boolean overwrite;
+  @Mixin private ResultFile result = new ResultFile();
 
   @Option(
       names = "--anew",
@@ -96,7 +86,7 @@ final class DraftCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     int most = count();
-    Targets.Target target = target();
+    Targets.Target target = OnePlan.target(plan, surroundings);
     Drafted drafted =
         new Drafter(StandardTables.builtIn())
             .draft(workspace(target), target.path(), most, progress());
@@ -140,59 +130,14 @@ final class DraftCommand implements Callable<Integer> {
   }
 
   private void deliver(Draft draft) {
-    if (file == null) {
-      output.text(draft.text());
-    } else {
-      Path path = path(file);
-      NewText.Existing existing = overwrite ? NewText.Existing.REPLACE : NewText.Existing.KEEP;
-      Optional<String> trouble = NewText.write(path, draft.text(), existing);
-      if (trouble.isPresent()) {
-        throw new UserException(
-            file
-                + ": "
-                + trouble.get()
-                + (overwrite || !trouble.get().equals("it is there already")
-                    ? ""
-                    : "; --overwrite replaces it"));
-      }
-    }
+    result.deliver(draft.text(), output, surroundings);
     draft.leftOut().forEach(sentence -> output.trouble("handwheel: " + sentence));
   }
 
-  private Path path(String name) {
-    try {
-      return surroundings.workingDirectory().toAbsolutePath().resolve(name).normalize();
-    } catch (InvalidPathException e) {
-      throw new UserException(name + ": no file can have this name here");
-    }
-  }
-
-  private Targets.Target target() {
-    Targets targets = Targets.find(List.of(plan), null, "stdin.plan", surroundings);
-    if (targets.targets().size() != 1) {
-      throw new UserException(
-          targets.unreadable().values().stream()
-              .findFirst()
-              .map(reason -> plan + ": " + reason)
-              .orElse(plan + ": name one plan"));
-    }
-    return targets.targets().get(0);
-  }
-
   private Workspace workspace(Targets.Target target) {
-    Map<String, SyntaxTree> open = new HashMap<>();
-    if (target.text() != null) {
-      open.put(target.path(), SyntaxTree.parse(target.path(), target.text()));
-    }
-    Workspace read =
-        new WorkspaceLoader(target.root(), surroundings.nanoClock())
-            .load(List.of(target.path()), open)
-            .workspace();
-    String reason = read.unreadable().get(target.path());
-    SyntaxTree tree = read.files().get(target.path());
-    if (reason != null || tree == null) {
-      throw new UserException(plan + ": " + (reason == null ? "it cannot be read" : reason));
-    }
+    Workspace read = OnePlan.workspace(plan, target, target.text(), surroundings);
+    SyntaxTree tree =
+        read.file(target.path()).orElseThrow(() -> new UserException(plan + ": it cannot be read"));
     if (!anew) {
       return read;
     }

@@ -1,6 +1,5 @@
 package org.handwheel.cli;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -43,10 +42,9 @@ final class GitSetup {
    * Configuration by its keys.
    *
    * @param command how the shell starts Handwheel
-   * @param trusting whether this git knows {@code trustExitCode}, since 2.46, and so the labels of
-   *     a merge, since 2.44
+   * @param git the git they are for
    */
-  static Map<String, String> configuration(String command, List<Extra> extras, boolean trusting) {
+  static Map<String, String> configuration(String command, List<Extra> extras, GitVersion git) {
     Map<String, String> keys = new LinkedHashMap<>();
     keys.put("diff." + DRIVER + ".xfuncname", functionName());
     keys.put("diff." + DRIVER + ".wordRegex", words());
@@ -54,8 +52,8 @@ final class GitSetup {
     if (extras.contains(Extra.DIFF_COMMAND)) {
       keys.put(
           "diff." + DRIVER + ".command",
-          command + " git-diff-driver" + (trusting ? " --exit-code" : ""));
-      if (trusting) {
+          command + " git-diff-driver" + (git.trustsExitCodes() ? " --exit-code" : ""));
+      if (git.trustsExitCodes()) {
         keys.put("diff." + DRIVER + ".trustExitCode", "true");
       }
     }
@@ -63,7 +61,7 @@ final class GitSetup {
       keys.put("merge." + DRIVER + ".name", "plans and shop files by statement");
       keys.put(
           "merge." + DRIVER + ".driver",
-          command + " merge-driver %O %A %B %L %P" + (trusting ? " %S %X %Y" : ""));
+          command + " merge-driver %O %A %B %L %P" + (git.labelsMerges() ? " %S %X %Y" : ""));
     }
     return keys;
   }
@@ -109,16 +107,5 @@ final class GitSetup {
     }
     boolean joined = file.startsWith(BEGIN + JOINED, begin);
     return file.substring(0, joined ? begin - 1 : begin) + file.substring(end + END.length() + 1);
-  }
-
-  /** Whether a git of this version knows {@code trustExitCode}. */
-  static boolean isTrusting(String version) {
-    List<Integer> numbers = new ArrayList<>();
-    for (String part : version.replaceAll("^[^0-9]*", "").split("[^0-9]+", 3)) {
-      numbers.add(part.isEmpty() || part.length() > 6 ? 0 : Integer.parseInt(part));
-    }
-    int major = numbers.get(0);
-    int minor = numbers.size() > 1 ? numbers.get(1) : 0;
-    return major > 2 || (major == 2 && minor >= 46);
   }
 }

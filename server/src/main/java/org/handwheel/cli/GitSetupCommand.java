@@ -81,27 +81,26 @@ final class GitSetupCommand implements Callable<Integer> {
       extras.add(Extra.MERGE_DRIVER);
     }
     Path here = surroundings.workingDirectory().toAbsolutePath();
-    boolean trusting =
-        GitSetup.isTrusting(
-            GitRepository.run(here, surroundings, List.of("version")).text().strip());
-    Map<String, String> keys = GitSetup.configuration(command, extras, trusting);
+    GitVersion git =
+        GitVersion.of(GitRepository.run(here, surroundings, List.of("version")).text());
+    Map<String, String> keys = GitSetup.configuration(command, extras, git);
     if (act.write) {
       write(GitRepository.of(here, surroundings), extras, keys);
     } else if (act.undo) {
       undo(GitRepository.of(here, surroundings));
     } else {
-      print(extras, keys, trusting);
+      print(extras, keys, git);
     }
     return Handwheel.EXIT_CLEAN;
   }
 
-  private void print(List<Extra> extras, Map<String, String> keys, boolean trusting) {
+  private void print(List<Extra> extras, Map<String, String> keys, GitVersion git) {
     output.line("# In .gitattributes, to be committed:");
     output.lines(GitSetup.attributes(extras));
     output.line("");
     output.line("# Once in each clone:");
     keys.forEach((key, value) -> output.line("git config " + key + " " + quoted(value)));
-    if (diffCommand && !trusting) {
+    if (diffCommand && !git.trustsExitCodes()) {
       output.line("");
       output.line("# From git 2.46 on, --exit-code and trustExitCode are set, too: then");
       output.line("# `git diff --exit-code` is 0 where nothing is different for a machinist.");

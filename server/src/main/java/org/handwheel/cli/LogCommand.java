@@ -1,28 +1,22 @@
 package org.handwheel.cli;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.model.LogSection;
+import org.handwheel.model.LogSection.Reading;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Setup;
 import org.handwheel.plan.log.LogLine;
-import org.handwheel.plan.log.NextCut;
-import org.handwheel.rules.Checked;
-import org.handwheel.rules.Checker;
-import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.syntax.TextEdit;
@@ -39,7 +33,7 @@ import picocli.CommandLine.Parameters;
     versionProvider = Handwheel.Version.class,
     sortOptions = false,
     description = {
-      "Writes a reading into the plan's log, and says what the next cut on that size comes to.",
+      "Writes a reading into the plan's log, and says what to do next, as `handwheel next` does.",
       "It adds one line to the file and leaves all else as it is. Several readings along the"
           + " work show taper."
     },
@@ -49,7 +43,10 @@ import picocli.CommandLine.Parameters;
       "  handwheel log block.plan four height 21.24 21.26 21.25 --with mic25",
       "  handwheel log block.plan four height 0.836in --with mic-inch --piece \"second block\"",
       "",
-      "Spindle stopped, work wiped, burrs off: then measure."
+      "Spindle stopped, work wiped, burrs off: then measure.",
+      "",
+      "Exit codes: 0 written; 1 written, and the size is out of the drawing's limits;",
+      "2 nothing was written."
     })
 final class LogCommand implements Callable<Integer> {
   private static final Pattern READING =
@@ -120,19 +117,14 @@ final class LogCommand implements Callable<Integer> {
     String text = before.checked().tree().source().text();
     TextEdit edit = new LogLine(line, piece).in(before.checked().tree(), plan);
     String changed = TextEdit.apply(text, List.of(edit));
-    Checked after = check(changed);
-    refuse(before.checked(), after, edit);
-    NewText.change(path(), text, changed)
+    OnePlan after = before.saying(changed, surroundings);
+    Reading reading = written(after, edit);
+    NewText.change(OnePlan.path(file, surroundings), text, changed)
         .ifPresent(
             why -> {
               throw new UserException(file + ": " + why);
             });
-    report(line, after);
-    return Handwheel.EXIT_CLEAN;
-  }
-
-  private Path path() {
-    return surroundings.workingDirectory().toAbsolutePath().resolve(file).normalize();
+    return report(line, reading, after);
   }
 
   /** The setup's name as the plan writes it. */
@@ -177,48 +169,47 @@ final class LogCommand implements Callable<Integer> {
     return String.join(" ", numbers) + (unit.isEmpty() ? "" : " " + unit);
   }
 
-  private Checked check(String text) {
-    Targets.Target target = Targets.find(List.of(file), null, file, surroundings).targets().get(0);
-    SyntaxTree tree = SyntaxTree.parse(target.path(), text);
-    return new Checker(StandardTables.builtIn())
-        .check(
-            new WorkspaceLoader(target.root(), surroundings.nanoClock())
-                .load(List.of(target.path()), Map.of(target.path(), tree))
-                .workspace(),
-            target.path());
-  }
-
-  /** A line that would be wrong is not written. */
-  private static void refuse(Checked before, Checked after, TextEdit edit) {
-    Set<String> known =
-        before.findings().stream().map(Finding::message).collect(Collectors.toSet());
-    SyntaxTree tree = after.tree();
-    for (Finding finding : after.findings()) {
-      boolean isHere =
-          tree.contains(finding.origin())
-              && tree.start(finding.origin()) >= edit.start()
-              && tree.start(finding.origin()) <= edit.start() + edit.text().length();
-      if (isHere && finding.severity() == Severity.ERROR && !known.contains(finding.message())) {
-        throw new UserException(finding.message() + "; nothing was written");
+  /**
+   * The reading as the plan has it with the new line: what the plan cannot take is not written, a
+   * size that is out of the drawing's limits is.
+   */
+  private Reading written(OnePlan after, TextEdit edit) {
+    for (LogSection log : after.run().plan().logs()) {
+      for (Reading reading : log.readings()) {
+        if (isNew(after.checked().tree(), reading.origin(), edit)) {
+          return reading;
+        }
       }
     }
+    String why =
+        after.checked().findings().stream()
+            .filter(finding -> isNew(after.checked().tree(), finding.origin(), edit))
+            .findFirst()
+            .map(Finding::message)
+            .orElse("this is no reading");
+    throw new UserException(file + ": " + why + "; nothing was written");
   }
 
-  private void report(String line, Checked after) {
-    output.line(output.glyphs().show(file + ": " + line));
-    Plan plan = Objects.requireNonNull(after.plan());
-    List<LogSection> logs =
-        plan.logs().stream().filter(log -> piece == null || log.title().equals(piece)).toList();
-    if (logs.isEmpty()) {
-      return;
-    }
-    NextCut.after(plan, logs.get(logs.size() - 1), StandardTables.builtIn())
-        .ifPresent(
-            next ->
-                next.sentences()
-                    .forEach(
-                        sentence ->
-                            Wrapping.wrap("", "  ", sentence, output.width())
-                                .forEach(row -> output.line(output.glyphs().show(row)))));
+  private static boolean isNew(SyntaxTree tree, Origin origin, TextEdit edit) {
+    return tree.contains(origin)
+        && tree.start(origin) >= edit.start()
+        && tree.start(origin) < edit.start() + edit.text().length();
+  }
+
+  /** What was written, what a check says of it, and what comes next. */
+  private int report(String line, Reading reading, OnePlan after) {
+    List<String> lines = new ArrayList<>();
+    lines.add(file + ": " + line);
+    List<Finding> about =
+        after.checked().findings().stream()
+            .filter(finding -> finding.origin().equals(reading.origin()))
+            .toList();
+    about.forEach(
+        finding -> lines.addAll(Wrapping.wrap("", "  ", finding.message(), output.width())));
+    lines.add("");
+    lines.addAll(new NextReport(after, piece, output.width()).lines());
+    lines.forEach(row -> output.line(output.glyphs().show(row)));
+    boolean isOut = about.stream().anyMatch(finding -> finding.severity() == Severity.ERROR);
+    return isOut ? Handwheel.EXIT_FINDINGS : Handwheel.EXIT_CLEAN;
   }
 }

@@ -22,6 +22,9 @@ import org.jspecify.annotations.Nullable;
 final class NewText {
   private static final String BYTE_ORDER_MARK = "\ufeff";
 
+  /** Why a file that is to stay is not written. */
+  static final String THERE = "it is there already";
+
   private NewText() {}
 
   /** What to do where a file of that name is there already. */
@@ -60,7 +63,7 @@ final class NewText {
       move(beside, target);
       return Optional.empty();
     } catch (FileAlreadyExistsException e) {
-      return Optional.of("it is there already");
+      return Optional.of(THERE);
     } catch (NoSuchFileException e) {
       return Optional.of("there is no such folder");
     } catch (IOException e) {

@@ -10,8 +10,10 @@ import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checked;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The one plan a command is about, checked and worked through.
@@ -30,7 +32,20 @@ record OnePlan(String plan, Targets.Target target, Checked checked, PlanRun run)
    */
   static OnePlan read(String plan, Surroundings surroundings) {
     Targets.Target target = target(plan, surroundings);
-    Checked checked = check(plan, target, surroundings);
+    return of(plan, target, workspace(plan, target, target.text(), surroundings));
+  }
+
+  /**
+   * The same file as if it said another text.
+   *
+   * @throws UserException as {@link #read}
+   */
+  OnePlan saying(String text, Surroundings surroundings) {
+    return of(plan, target, workspace(plan, target, text, surroundings));
+  }
+
+  private static OnePlan of(String plan, Targets.Target target, Workspace workspace) {
+    Checked checked = new Checker(StandardTables.builtIn()).check(workspace, target.path());
     PlanRun run = checked.run();
     if (run == null) {
       throw new UserException(plan + ": it is no plan that can be worked through");
@@ -41,7 +56,12 @@ record OnePlan(String plan, Targets.Target target, Checked checked, PlanRun run)
     return new OnePlan(plan, target, checked, run);
   }
 
-  private static Targets.Target target(String plan, Surroundings surroundings) {
+  /**
+   * The one file that an argument names.
+   *
+   * @throws UserException if it names none, or several
+   */
+  static Targets.Target target(String plan, Surroundings surroundings) {
     Targets targets = Targets.find(List.of(plan), null, "stdin.plan", surroundings);
     if (targets.targets().size() != 1) {
       throw new UserException(
@@ -53,16 +73,25 @@ record OnePlan(String plan, Targets.Target target, Checked checked, PlanRun run)
     return targets.targets().get(0);
   }
 
-  private static Checked check(String plan, Targets.Target target, Surroundings surroundings) {
+  /**
+   * A file and what it uses.
+   *
+   * @param text what counts as its text; nothing for what is on disk
+   * @throws UserException if it cannot be read
+   */
+  static Workspace workspace(
+      String plan, Targets.Target target, @Nullable String text, Surroundings surroundings) {
+    Map<String, SyntaxTree> known =
+        text == null ? Map.of() : Map.of(target.path(), SyntaxTree.parse(target.path(), text));
     Workspace workspace =
         new WorkspaceLoader(target.root(), surroundings.nanoClock())
-            .load(List.of(target.path()), Map.of())
+            .load(List.of(target.path()), known)
             .workspace();
     String reason = workspace.unreadable().get(target.path());
     if (reason != null) {
       throw new UserException(plan + ": " + reason);
     }
-    return new Checker(StandardTables.builtIn()).check(workspace, target.path());
+    return workspace;
   }
 
   /** The path of a file the command line names. */

@@ -8,10 +8,9 @@ import org.handwheel.plan.picture.SetupPicture;
 import org.handwheel.plan.picture.SvgPicture;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.work.PlanRun.SetupRun;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code handwheel picture}: a setup drawn as SVG. */
 @Command(
@@ -32,15 +31,9 @@ final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
   private final Output output;
 
-  @Parameters(index = "0", paramLabel = "PLAN", description = "The plan's file.")
-  private String plan = "";
+  @Mixin private PlanArguments arguments = new PlanArguments();
 
-  @Parameters(
-      index = "1",
-      arity = "0..1",
-      paramLabel = "SETUP",
-      description = "The setup's name, or its number counted from 1.")
-  private @Nullable String setup;
+  @Mixin private ResultFile result = new ResultFile();
 
   @Option(
       names = "--projection",
@@ -55,15 +48,15 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    OnePlan read = OnePlan.read(plan, surroundings);
-    SetupRun found = read.setup(setup == null ? "1" : setup);
+    OnePlan read = arguments.read(surroundings);
+    SetupRun found = read.setup(arguments.setup() == null ? "1" : arguments.setup());
     SyntaxTree tree = read.checked().tree();
     Optional<Picture> picture = SetupPicture.of(tree, found, projection);
     if (picture.isEmpty()) {
       throw new UserException(
           found.setup().words() + ": it is not known how the work lies or how large it is");
     }
-    output.line(SvgPicture.of(picture.get(), tree).stripTrailing());
+    result.deliver(SvgPicture.of(picture.get(), tree).stripTrailing() + "\n", output, surroundings);
     return Handwheel.EXIT_CLEAN;
   }
 }

@@ -1,6 +1,5 @@
 package org.handwheel.cli;
 
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.handwheel.model.LogSection;
 import org.handwheel.plan.picture.Projection;
@@ -10,8 +9,8 @@ import org.handwheel.plan.sheet.Sheets;
 import org.handwheel.shop.StandardTables;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code handwheel sheet}: what to take to the machine, on paper or on a telephone. */
 @Command(
@@ -38,24 +37,9 @@ final class SheetCommand implements Callable<Integer> {
   private final Surroundings surroundings;
   private final Output output;
 
-  @Parameters(index = "0", paramLabel = "PLAN", description = "The plan's file.")
-  private String plan = "";
+  @Mixin private PlanArguments arguments = new PlanArguments();
 
-  @Parameters(
-      index = "1",
-      arity = "0..1",
-      paramLabel = "SETUP",
-      description = "Only this setup: its name, or its number counted from 1.")
-  private @Nullable String setup;
-
-  @Option(
-      names = {"-o", "--output"},
-      paramLabel = "FILE",
-      description = "Write to this file. Default: print it.")
-  private @Nullable String file;
-
-  @Option(names = "--overwrite", description = "Replace FILE if it is there already.")
-  private boolean overwrite;
+  @Mixin private ResultFile result = new ResultFile();
 
   @Option(
       names = "--piece",
@@ -70,26 +54,13 @@ final class SheetCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    OnePlan read = OnePlan.read(plan, surroundings);
+    OnePlan read = arguments.read(surroundings);
     LogSection log = piece == null ? null : read.log(piece);
     Sheet sheet = new Sheets(StandardTables.builtIn(), Projection.FIRST).sheet(read.checked(), log);
-    if (setup != null) {
-      sheet = sheet.only(read.number(setup));
+    if (arguments.setup() != null) {
+      sheet = sheet.only(read.number(arguments.setup()));
     }
-    String html = HtmlSheet.of(sheet);
-    if (file == null) {
-      output.text(html);
-      return Handwheel.EXIT_CLEAN;
-    }
-    NewText.Existing existing = overwrite ? NewText.Existing.REPLACE : NewText.Existing.KEEP;
-    Optional<String> trouble = NewText.write(OnePlan.path(file, surroundings), html, existing);
-    if (trouble.isPresent()) {
-      throw new UserException(
-          file
-              + ": "
-              + trouble.get()
-              + (trouble.get().equals("it is there already") ? "; --overwrite replaces it" : ""));
-    }
+    result.deliver(HtmlSheet.of(sheet), output, surroundings);
     return Handwheel.EXIT_CLEAN;
   }
 }

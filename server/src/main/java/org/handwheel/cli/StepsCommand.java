@@ -2,14 +2,13 @@ package org.handwheel.cli;
 
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
 import org.handwheel.cli.CheckCommand.Format;
-import org.handwheel.model.Located;
-import org.handwheel.work.PlanRun;
+import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.feature.FeatureTable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** The steps round the outlines of a plan, and the ways through its slots and pockets. */
 @Command(
@@ -33,15 +32,7 @@ final class StepsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
   private final Output output;
 
-  @Parameters(index = "0", paramLabel = "PLAN", description = "The plan.")
-  private String plan = "";
-
-  @Parameters(
-      index = "1",
-      arity = "0..1",
-      paramLabel = "SETUP",
-      description = "Only this setup, by its name.")
-  private @Nullable String setup;
+  @Mixin private PlanArguments arguments = new PlanArguments();
 
   @Option(
       names = "--format",
@@ -56,25 +47,17 @@ final class StepsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    PlanRun run = OnePlan.read(plan, surroundings).run();
-    if (setup != null && run.setups().stream().noneMatch(one -> isAsked(one.setup().name()))) {
-      throw new UserException(plan + ": it has no setup '" + setup + "'");
-    }
+    OnePlan read = arguments.read(surroundings);
+    Predicate<SetupRun> asked = arguments.asked(read);
     List<FeatureTable> cuts =
-        FeatureTable.all(run).stream()
-            .filter(cut -> setup == null || isAsked(cut.setup().setup().name()))
-            .toList();
+        FeatureTable.all(read.run()).stream().filter(cut -> asked.test(cut.setup())).toList();
     if (format == Format.JSON) {
-      output.line(StepsJson.of(plan, cuts));
+      output.line(StepsJson.of(arguments.plan(), cuts));
     } else {
-      new StepsReport(plan, cuts)
+      new StepsReport(arguments.plan(), cuts)
           .lines(output.width())
           .forEach(line -> output.line(output.glyphs().show(line)));
     }
     return Handwheel.EXIT_CLEAN;
-  }
-
-  private boolean isAsked(@Nullable Located<String> name) {
-    return name != null && name.value().equalsIgnoreCase(setup);
   }
 }

@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
-import org.handwheel.work.Dial;
 import org.handwheel.work.DialMove;
 import org.handwheel.work.feature.CrankPath;
 import org.handwheel.work.feature.CrankPath.Purpose;
@@ -110,10 +108,10 @@ final class StepsReport {
                   "%4d %10s %6s %6s %10s %6s %6s  %-5s  %s",
                   number,
                   LengthText.number(station.x(), LengthUnit.MM, 3, 3),
-                  turns(station.dialX()),
+                  station.dialX().countedTurns(),
                   station.dialX().reading().toPlainString(),
                   LengthText.number(station.y(), LengthUnit.MM, 3, 3),
-                  turns(station.dialY()),
+                  station.dialY().countedTurns(),
                   station.dialY().reading().toPlainString(),
                   number == 0 ? "" : station.first().name(),
                   round(station.turnsRound()))
@@ -162,12 +160,6 @@ final class StepsReport {
     return String.join(" ", axes.stream().map(axis -> "*" + axis.name()).toList());
   }
 
-  /** Whole turns away from zero; below zero the count runs down. */
-  private static String turns(Dial.Setting setting) {
-    long down = setting.reading().signum() == 0 ? setting.turns() : setting.turns() + 1;
-    return setting.divisions() < 0 ? "-" + -down : Long.toString(setting.turns());
-  }
-
   // ---- Straight lines
 
   private static List<String> way(String title, FeatureTable cut, CrankPath path, int width) {
@@ -203,10 +195,10 @@ final class StepsReport {
                   "%4d %10s %6s %6s %10s %6s %6s  %-5s  %-5s  %s",
                   number,
                   LengthText.number(row.x().reached(), LengthUnit.MM, 3, 3),
-                  turns(row.x()),
+                  row.x().countedTurns(),
                   row.x().reading().toPlainString(),
                   LengthText.number(row.y().reached(), LengthUnit.MM, 3, 3),
-                  turns(row.y()),
+                  row.y().countedTurns(),
                   row.y().reading().toPlainString(),
                   row.first() == null ? "" : row.first().name(),
                   row.purpose() == Purpose.WALL ? "wall" : "clear",
@@ -234,12 +226,5 @@ final class StepsReport {
 
   private static String zero(FeatureTable.Middle middle) {
     return "X at " + middle.x().words() + ", Y at " + middle.y().words();
-  }
-
-  private static String turns(DialMove.Stop stop) {
-    long down = stop.reading().signum() == 0 ? stop.turns() : stop.turns() + 1;
-    return stop.divisions().compareTo(BigFraction.ZERO) < 0
-        ? "-" + -down
-        : Long.toString(stop.turns());
   }
 }

@@ -96,7 +96,17 @@ public final class OwnProperties {
               optional("density", "7850", "kilograms per cubic metre"));
       case PACKING -> piece("thickness");
       case CLAMP -> piece("width");
-      case DRILL, DRILLS -> drill();
+      case DRILL ->
+          Stream.concat(
+                  Stream.of(
+                      choice(
+                          "kind",
+                          "twist-drill",
+                          "what it is made for",
+                          words(Owned.DrillKind.values()))),
+                  drill().stream())
+              .toList();
+      case DRILLS -> drill();
       default -> piece("");
     };
   }

@@ -287,20 +287,37 @@ public sealed interface Owned {
   /** Cutting speeds in metres a minute, from cautious to brisk. */
   record SurfaceSpeeds(double low, double high) {}
 
+  /** What a drill is made for. */
+  enum DrillKind {
+    /** Makes holes. */
+    TWIST_DRILL,
+    /** Short and stiff: starts holes where they are to be, and goes no deeper. */
+    SPOTTING_DRILL,
+    /** A pilot and a cone: starts holes, and makes centres. */
+    CENTRE_DRILL
+  }
+
   /**
    * Anything of one size: packing, spacers, bars, clamps, drills, taps, reamers and the rest.
    *
    * @param pointDegrees the included angle of a drill's point, if said
+   * @param drillKind what a drill is made for; nothing for other things
    */
   record Piece(
       OwnKind kind,
       String name,
       Origin origin,
       Map<String, Length> sizes,
-      @Nullable Double pointDegrees)
+      @Nullable Double pointDegrees,
+      @Nullable DrillKind drillKind)
       implements Owned {
     public Piece {
       sizes = Map.copyOf(sizes);
+    }
+
+    /** Whether it is a single drill that makes holes, not one that only starts them. */
+    public boolean isTwistDrill() {
+      return kind == OwnKind.DRILL && drillKind == DrillKind.TWIST_DRILL;
     }
 
     /** A size by its property's name, such as {@code thickness}. */

@@ -21,6 +21,9 @@ import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.Obstacle;
 import org.handwheel.work.PlanRun;
+import org.handwheel.work.hole.DrawnHole;
+import org.handwheel.work.hole.DrawnHoles;
+import org.handwheel.work.hole.HoleWork;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,6 +45,7 @@ public final class Checkup {
 
   private boolean setupsChecked;
   private @Nullable Set<Face> facesToCut;
+  private @Nullable List<DrawnHole> drawnHoles;
 
   /**
    * @param rules by their ids, in the order of their findings
@@ -158,6 +162,17 @@ public final class Checkup {
         }
       }
       facesToCut = known;
+    }
+    return known;
+  }
+
+  /** The drawing's holes at their places; none if the part's sizes are not known. */
+  public List<DrawnHole> drawnHoles() {
+    List<DrawnHole> known = drawnHoles;
+    if (known == null) {
+      DrawnHoles drawn = HoleWork.drawn(plan, run.drawing(), run.end(), tables);
+      known = drawn == null ? List.of() : drawn.all();
+      drawnHoles = known;
     }
     return known;
   }

@@ -51,7 +51,24 @@ public final class Dial {
    *     number of divisions
    * @param error what the setting reaches beyond what was asked for; negative if it stops short
    */
-  public record Setting(long divisions, long turns, BigDecimal reading, Length error) {}
+  public record Setting(long divisions, long turns, BigDecimal reading, Length error) {
+    /** The whole turns as they are counted from zero: see {@link Dial#counted}. */
+    public String countedTurns() {
+      return counted(Long.signum(divisions), turns, reading);
+    }
+  }
+
+  /**
+   * Whole turns as a person counts them from zero. Below zero the count runs down, so that one turn
+   * and some marks below it is {@code -1}, and less than a turn {@code -0}.
+   *
+   * @param sign of the divisions
+   * @param turns whole turns, rounded down
+   * @param reading where the collar stands after them
+   */
+  static String counted(int sign, long turns, BigDecimal reading) {
+    return sign >= 0 ? Long.toString(turns) : "-" + (-turns - (reading.signum() == 0 ? 0 : 1));
+  }
 
   /** The setting for a distance from zero. */
   public static Setting setting(Length distance, Screw screw, Rounding rounding) {

@@ -120,6 +120,11 @@ public record DialMove(
       BigDecimal reading,
       BigDecimal readingDown,
       Length error) {
+    /** The whole turns as they are counted from zero: below it the count runs down. */
+    public String countedTurns() {
+      return Dial.counted(divisions.signum(), turns, reading);
+    }
+
     /** The distance the dial is really set to. */
     public Length reached() {
       return asked.plus(error);

@@ -4,22 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The coordinates of the examples' holes. */
 final class CliCoordinatesTests {
-  private static final Path EXAMPLES =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow();
-
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -31,7 +23,7 @@ final class CliCoordinatesTests {
         "boiler-cradle-foot.plan"
       })
   void tablesFitAScreen(String plan) {
-    Result result = CommandRun.in(EXAMPLES).run("coordinates", plan);
+    Result result = CommandRun.in(ExampleFolder.PATH).run("coordinates", plan);
     assertThat(result.err()).isEmpty();
     assertThat(result.exitCode()).isZero();
     assertThat(result.outLines()).allMatch(line -> line.length() <= 80);
@@ -41,7 +33,7 @@ final class CliCoordinatesTests {
   @Test
   void theFlangeInJson() {
     String out =
-        CommandRun.in(EXAMPLES)
+        CommandRun.in(ExampleFolder.PATH)
             .run("coordinates", "boiler-flange.plan", "bores", "--format", "json")
             .out();
     JsonObject table =
@@ -61,9 +53,10 @@ final class CliCoordinatesTests {
 
   @Test
   void noHolesAndNoSuchSetup() {
-    assertThat(CommandRun.in(EXAMPLES).run("coordinates", "rudder-key.plan").out())
+    assertThat(CommandRun.in(ExampleFolder.PATH).run("coordinates", "rudder-key.plan").out())
         .contains("no holes are cut");
-    Result result = CommandRun.in(EXAMPLES).run("coordinates", "boiler-flange.plan", "nowhere");
+    Result result =
+        CommandRun.in(ExampleFolder.PATH).run("coordinates", "boiler-flange.plan", "nowhere");
     assertThat(result.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
     assertThat(result.errLines()).hasSize(1);
   }

@@ -7,31 +7,27 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The command that drafts a plan. */
 final class CliDraftTests {
-  private static final Path EXAMPLES =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow();
-
   @TempDir private Path folder;
 
   @BeforeEach
   void copyExamples() throws IOException {
     Files.createDirectories(folder.resolve("shop"));
-    Files.copy(EXAMPLES.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
-    String text = Files.readString(EXAMPLES.resolve("bearing-block.plan"));
+    Files.copy(
+        ExampleFolder.PATH.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
+    String text = Files.readString(ExampleFolder.PATH.resolve("bearing-block.plan"));
     Files.writeString(folder.resolve("block.plan"), text.substring(0, text.indexOf("setup one")));
     Files.writeString(folder.resolve("planned.plan"), text);
     // A slot 3 wide; the shop's only slot drill is 6.
     Files.writeString(
         folder.resolve("slipper.plan"),
-        Files.readString(EXAMPLES.resolve("crosshead-slipper.plan"))
+        Files.readString(ExampleFolder.PATH.resolve("crosshead-slipper.plan"))
             .replace("width 6, depth 1.5", "width 3, depth 1.5"));
   }
 

@@ -9,28 +9,20 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The command that writes a reading into a plan. */
 final class CliLogTests {
-  private static final Path EXAMPLES =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow();
-
   @TempDir private Path folder;
 
   @BeforeEach
   void copyExamples() throws IOException {
-    Files.createDirectories(folder.resolve("shop"));
-    for (String shop : new String[] {"shop/inch-mill.shop", "shop/metric-mill.shop"}) {
-      Files.copy(EXAMPLES.resolve(shop), folder.resolve(shop));
-    }
-    Files.copy(EXAMPLES.resolve("bearing-block.plan"), folder.resolve("block.plan"));
-    Files.copy(EXAMPLES.resolve("bilge-pump-link.plan"), folder.resolve("link.plan"));
+    ExampleFolder.copyShops(folder);
+    ExampleFolder.copy("bearing-block.plan", folder.resolve("block.plan"));
+    ExampleFolder.copy("bilge-pump-link.plan", folder.resolve("link.plan"));
   }
 
   private Result run(String... args) {
@@ -90,9 +82,10 @@ final class CliLogTests {
     // nearest.
     assertThat(result.out())
         .contains("block.plan: in four: read height 21.240 with mic25")
-        .contains(
-            "Next, finish bottom to height: 0.261..0.269 mm (10.3..10.6 thou) to come off, to")
-        .contains("Z dial: ");
+        .contains("block.plan, piece 1: after step 8 of setup 4")
+        .contains("Finish the bottom to height 20.975 mm (0.8258 in)")
+        .contains("Dial: Z: stop at 1 turn + 9 div. from zero")
+        .contains("Then: handwheel log block.plan four height READING --with mic25");
   }
 
   @Test
@@ -125,6 +118,29 @@ final class CliLogTests {
         .isZero();
     assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(plan)))
         .isEqualTo("rw-r-----");
+  }
+
+  @Test
+  void aSizeThatIsOutOfTheDrawingIsWrittenAndSaid() throws IOException {
+    // The drawing allows 20.95 to 21.00 at the end of setup four.
+    assertThat(run("log", "block.plan", "four", "height", "21.24", "--with", "mic25").exitCode())
+        .isZero();
+    Result small = run("log", "block.plan", "four", "height", "20.90", "--with", "mic25");
+    assertThat(small.exitCode()).isEqualTo(Handwheel.EXIT_FINDINGS);
+    assertThat(read("block.plan")).endsWith("  in four: read height 20.90 with mic25\n");
+    assertThat(small.out().replaceAll("\\s+", " "))
+        .contains("the height was read as 20.90 mm (0.8228 in), 0.05 mm (2 thou) below the least")
+        .contains("not within the drawing's 20.95..21.00 mm");
+  }
+
+  @Test
+  void aSizeThatIsInTheDrawingIsSaidToBe() {
+    assertThat(run("log", "block.plan", "four", "height", "21.24", "--with", "mic25").exitCode())
+        .isZero();
+    Result good = run("log", "block.plan", "four", "height", "20.97", "--with", "mic25");
+    assertThat(good.exitCode()).isZero();
+    assertThat(good.out().replaceAll("\\s+", " "))
+        .contains(": the height is within the drawing's 20.95..21.00 mm");
   }
 
   @Test

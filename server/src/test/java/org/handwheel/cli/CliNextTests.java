@@ -3,32 +3,22 @@ package org.handwheel.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The command for use at the machine, between one reading and the next. */
 final class CliNextTests {
-  private static final Path EXAMPLES =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow();
-
   @TempDir private Path folder;
 
   @BeforeEach
   void copyExamples() throws IOException {
-    Files.createDirectories(folder.resolve("shop"));
-    for (String file : new String[] {"shop/inch-mill.shop", "shop/metric-mill.shop"}) {
-      Files.copy(EXAMPLES.resolve(file), folder.resolve(file));
-    }
-    Files.copy(EXAMPLES.resolve("bearing-block.plan"), folder.resolve("block.plan"));
-    Files.copy(EXAMPLES.resolve("bilge-pump-link.plan"), folder.resolve("link.plan"));
+    ExampleFolder.copyShops(folder);
+    ExampleFolder.copy("bearing-block.plan", folder.resolve("block.plan"));
+    ExampleFolder.copy("bilge-pump-link.plan", folder.resolve("link.plan"));
   }
 
   private Result run(String... args) {

@@ -5,28 +5,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The command that makes sheets. */
 final class CliSheetTests {
-  private static final Path EXAMPLES =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow();
-
   @Test
   void writesAFileAndReplacesNoneUnasked(@TempDir Path folder) throws IOException {
     Path file = folder.resolve("block.html").toAbsolutePath();
     String[] command = {"sheet", "bearing-block.plan", "-o", file.toString()};
-    Result first = CommandRun.in(EXAMPLES).run(command);
+    Result first = CommandRun.in(ExampleFolder.PATH).run(command);
     assertThat(first.err()).isEmpty();
     assertThat(first.exitCode()).isZero();
     assertThat(Files.readString(file)).startsWith("<!doctype html>").contains("Inspection");
-    Result second = CommandRun.in(EXAMPLES).run(command);
+    Result second = CommandRun.in(ExampleFolder.PATH).run(command);
     assertThat(second.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
     assertThat(second.errLines()).hasSize(1);
     assertThat(second.err()).contains("--overwrite");
@@ -34,7 +28,7 @@ final class CliSheetTests {
 
   @Test
   void printsOneSetupAlone() {
-    Result result = CommandRun.in(EXAMPLES).run("sheet", "bearing-block.plan", "four");
+    Result result = CommandRun.in(ExampleFolder.PATH).run("sheet", "bearing-block.plan", "four");
     assertThat(result.exitCode()).isZero();
     assertThat(result.out()).contains("id=\"setup-4\"").doesNotContain("id=\"setup-5\"");
   }
@@ -47,7 +41,7 @@ final class CliSheetTests {
           {"sheet", "no-such.plan"},
           {"sheet", "bearing-block.plan", "--piece", "none such"}
         }) {
-      Result result = CommandRun.in(EXAMPLES).run(command);
+      Result result = CommandRun.in(ExampleFolder.PATH).run(command);
       assertThat(result.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
       assertThat(result.errLines()).hasSize(1);
     }

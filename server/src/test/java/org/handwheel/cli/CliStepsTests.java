@@ -4,32 +4,25 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.handwheel.cli.CommandRun.Result;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The steps round the examples' outlines. */
 final class CliStepsTests {
-  private static final Path EXAMPLES =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow();
-
   @ParameterizedTest
   @ValueSource(strings = {"hand-hole-door.plan", "boiler-badge.plan"})
   void tablesFitAScreenAndStayWithinTheTolerance(String plan) {
-    Result result = CommandRun.in(EXAMPLES).run("steps", plan);
+    Result result = CommandRun.in(ExampleFolder.PATH).run("steps", plan);
     assertThat(result.err()).isEmpty();
     assertThat(result.exitCode()).isZero();
     assertThat(result.outLines()).allMatch(line -> line.length() <= 80);
     assertThat(result.out()).contains("steps", "bound", "to be filed away");
     JsonObject json =
-        JsonParser.parseString(CommandRun.in(EXAMPLES).run("steps", plan, "--format", "json").out())
+        JsonParser.parseString(
+                CommandRun.in(ExampleFolder.PATH).run("steps", plan, "--format", "json").out())
             .getAsJsonObject();
     assertThat(json.getAsJsonArray("cuts")).hasSize(2);
     JsonObject finish = json.getAsJsonArray("cuts").get(1).getAsJsonObject();
@@ -40,9 +33,11 @@ final class CliStepsTests {
 
   @Test
   void oneSetupAndOneThatIsNotThere() {
-    assertThat(CommandRun.in(EXAMPLES).run("steps", "hand-hole-door.plan", "top-face").out())
+    assertThat(
+            CommandRun.in(ExampleFolder.PATH).run("steps", "hand-hole-door.plan", "top-face").out())
         .contains("no slot, pocket or outline");
-    Result result = CommandRun.in(EXAMPLES).run("steps", "hand-hole-door.plan", "nowhere");
+    Result result =
+        CommandRun.in(ExampleFolder.PATH).run("steps", "hand-hole-door.plan", "nowhere");
     assertThat(result.exitCode()).isEqualTo(Handwheel.EXIT_TROUBLE);
     assertThat(result.errLines()).hasSize(1);
   }

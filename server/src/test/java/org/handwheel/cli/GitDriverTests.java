@@ -33,19 +33,8 @@ final class GitDriverTests {
 
   @BeforeEach
   void repository() throws IOException {
-    git = GitFolder.below(outside);
-    git.writeExample("shop/inch-mill.shop");
-    git.writeExample(PLAN);
-    git.commit("the bearing block");
+    git = GitFolder.ofBearingBlock(outside);
     launcher = GitFolder.launcher(outside).toString();
-  }
-
-  private void setUp(String... more) throws IOException {
-    List<String> args = new ArrayList<>(List.of("git-setup", "--write", "--command", launcher));
-    args.addAll(List.of(more));
-    Result result = git.handwheel(args.toArray(String[]::new));
-    assertThat(result.err()).isEmpty();
-    assertThat(result.exitCode()).isZero();
   }
 
   private void replace(String from, String to) throws IOException {
@@ -100,8 +89,8 @@ final class GitDriverTests {
       git.write(".gitattributes", attributes);
     }
     String before = git.git("config", "--local", "--list");
-    setUp("--diff-command", "--merge-driver");
-    setUp("--diff-command", "--merge-driver");
+    git.setUp(launcher, "--diff-command", "--merge-driver");
+    git.setUp(launcher, "--diff-command", "--merge-driver");
     assertThat(git.git("check-attr", "diff", "merge", "--", "x/y.plan", "z.shop").lines())
         .hasSize(4)
         .allSatisfy(line -> assertThat(line).endsWith(": handwheel"));
@@ -137,8 +126,9 @@ final class GitDriverTests {
     "2, false"
   })
   void exitCodesAreTrustedByGitsThatKnowHow(String version, boolean trusting) {
-    assertThat(GitSetup.isTrusting(version)).isEqualTo(trusting);
-    assertThat(GitSetup.configuration("h", List.of(Extra.DIFF_COMMAND), trusting))
+    GitVersion known = GitVersion.of(version);
+    assertThat(known.trustsExitCodes()).isEqualTo(trusting);
+    assertThat(GitSetup.configuration("h", List.of(Extra.DIFF_COMMAND), known))
         .containsEntry(
             "diff.handwheel.command", "h git-diff-driver" + (trusting ? " --exit-code" : ""))
         .satisfies(
@@ -146,11 +136,21 @@ final class GitDriverTests {
                 assertThat(keys.containsKey("diff.handwheel.trustExitCode")).isEqualTo(trusting));
   }
 
+  @ParameterizedTest
+  @CsvSource({"git version 2.43.9, false", "git version 2.44.0, true", "git version 2.46.0, true"})
+  void mergesAreLabelledByGitsThatKnowHow(String version, boolean labelled) {
+    String driver =
+        GitSetup.configuration("h", List.of(Extra.MERGE_DRIVER), GitVersion.of(version))
+            .get("merge.handwheel.driver");
+    assertThat(driver).startsWith("h merge-driver %O %A %B %L %P");
+    assertThat(driver.endsWith(" %S %X %Y")).isEqualTo(labelled);
+  }
+
   // ---- Git doing it
 
   @Test
   void hunksNameTheirSetup() throws IOException {
-    setUp();
+    git.setUp(launcher);
     replace("finish bottom to height", "finish bottom to 20.95");
     assertThat(git.git("diff").lines())
         .anyMatch(line -> line.matches("@@ .* @@ setup four \"Bottom, to height\""))
@@ -164,7 +164,7 @@ final class GitDriverTests {
 
   @Test
   void numbersAndUnitsAreOneWord() throws IOException {
-    setUp();
+    git.setUp(launcher);
     git.write("x.plan", "let a = 1-3/8 in + 10 thou\nlet b = edge-two * 2.50 mm\n");
     git.commit("words");
     git.write("x.plan", "let a = 1-5/8 in + 12 thou\nlet b = edge-one * 2.55 mm\n");
@@ -176,7 +176,7 @@ final class GitDriverTests {
 
   @Test
   void formattingAndUnitsAreNoDifference() throws IOException {
-    setUp();
+    git.setUp(launcher);
     git.write(PLAN, git.read(PLAN).replaceAll("(?m)^ +", "        "));
     assertThat(git.git("diff")).isEmpty();
     assertThat(git.git("diff", "--no-textconv")).isNotEmpty();
@@ -196,7 +196,7 @@ final class GitDriverTests {
 
   @Test
   void theDiffCommandSpeaksAsAMachinist() throws IOException {
-    setUp("--diff-command");
+    git.setUp(launcher, "--diff-command");
     git.write(PLAN, Formatter.format(SyntaxTree.parse(PLAN, OtherUnit.rewrite(git.read(PLAN)))));
     assertThat(git.git("diff")).isEmpty();
     git.git("checkout", "--quiet", PLAN);
@@ -214,7 +214,7 @@ final class GitDriverTests {
 
   @Test
   void anUnmergedFileIsNamed() throws IOException {
-    setUp("--diff-command");
+    git.setUp(launcher, "--diff-command");
     git.git("switch", "--quiet", "--create", "topic");
     replace("rev 2", "rev 3");
     git.commit("three");
@@ -231,7 +231,7 @@ final class GitDriverTests {
   /** One version that is no text does not stop a diff of all others. */
   @Test
   void whatIsNoTextIsShownAsItIs() throws IOException {
-    setUp();
+    git.setUp(launcher);
     Files.write(git.folder().resolve("a.plan"), new byte[] {(byte) 0xff, '\n'});
     replace("finish bottom to height", "finish bottom to 20.90");
     git.git("add", "a.plan", PLAN);

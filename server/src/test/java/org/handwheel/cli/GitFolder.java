@@ -44,6 +44,24 @@ final class GitFolder {
     return git;
   }
 
+  /** A new repository with the bearing block and its shop committed. */
+  static GitFolder ofBearingBlock(Path outside) throws IOException {
+    GitFolder git = below(outside);
+    git.writeExample("shop/inch-mill.shop");
+    git.writeExample("bearing-block.plan");
+    git.commit("the bearing block");
+    return git;
+  }
+
+  /** Lets git use Handwheel for plans, started by a launcher. */
+  void setUp(String launcher, String... more) {
+    List<String> args = new ArrayList<>(List.of("git-setup", "--write", "--command", launcher));
+    args.addAll(List.of(more));
+    CommandRun.Result result = handwheel(args.toArray(String[]::new));
+    assertThat(result.err()).isEmpty();
+    assertThat(result.exitCode()).isZero();
+  }
+
   Path folder() {
     return folder;
   }

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.handwheel.cli.CommandRun.Result;
@@ -28,19 +26,8 @@ final class MergeDriverTests {
 
   @BeforeEach
   void repository() throws IOException {
-    git = GitFolder.below(outside);
-    git.writeExample("shop/inch-mill.shop");
-    git.writeExample(PLAN);
-    git.commit("the bearing block");
+    git = GitFolder.ofBearingBlock(outside);
     launcher = GitFolder.launcher(outside).toString();
-  }
-
-  private void setUp(String... more) throws IOException {
-    List<String> args = new ArrayList<>(List.of("git-setup", "--write", "--command", launcher));
-    args.addAll(List.of(more));
-    Result result = git.handwheel(args.toArray(String[]::new));
-    assertThat(result.err()).isEmpty();
-    assertThat(result.exitCode()).isZero();
   }
 
   private Said mergeOf(String ours, String theirs) throws IOException {
@@ -60,7 +47,7 @@ final class MergeDriverTests {
     String theirs = base.replace("lock x z\n  rough left", "lock x y z\n  rough left");
     assertThat(mergeOf(ours, theirs).exitCode()).isEqualTo(1);
     git.git("merge", "--abort");
-    setUp("--merge-driver");
+    git.setUp(launcher, "--merge-driver");
     git.commit("drivers");
     Said merge = git.tryGit("merge", "--no-edit", "topic");
     assertThat(merge.exitCode()).as(merge.err() + merge.out()).isZero();
@@ -77,7 +64,7 @@ final class MergeDriverTests {
     assertThat(mergeOf(ours, theirs).exitCode()).isEqualTo(1);
     String marked = git.read(PLAN);
     git.git("merge", "--abort");
-    setUp("--merge-driver");
+    git.setUp(launcher, "--merge-driver");
     git.commit("drivers");
     Said merge = git.tryGit("merge", "--no-edit", "topic");
     assertThat(merge.exitCode()).isEqualTo(1);

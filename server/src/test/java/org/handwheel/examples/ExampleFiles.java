@@ -18,12 +18,6 @@ import org.handwheel.syntax.SyntaxTree;
 
 /** The plans and shops under {@code examples}, as one workspace. */
 final class ExampleFiles {
-  private static final Path ROOT =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow(() -> new IllegalStateException("no folder of examples"));
-
   static final Checker CHECKER = new Checker(StandardTables.load());
 
   private ExampleFiles() {}
@@ -38,9 +32,9 @@ final class ExampleFiles {
   /** The text of every file, by its workspace path. */
   static Map<String, String> texts() {
     Map<String, String> texts = new HashMap<>();
-    try (Stream<Path> files = Files.walk(ROOT)) {
+    try (Stream<Path> files = Files.walk(ExampleFolder.PATH)) {
       for (Path file : files.filter(ExampleFiles::isOurs).sorted().toList()) {
-        String path = ROOT.relativize(file).toString().replace('\\', '/');
+        String path = ExampleFolder.PATH.relativize(file).toString().replace('\\', '/');
         texts.put(path, Files.readString(file));
       }
     } catch (IOException e) {

@@ -9,6 +9,7 @@ import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,13 +30,10 @@ class DraftTests {
 
   @BeforeEach
   void copyExamples() throws IOException {
-    Path examples =
-        Files.isDirectory(Path.of("..", "examples"))
-            ? Path.of("..", "examples")
-            : Path.of("examples");
     Files.createDirectories(folder.resolve("shop"));
-    Files.copy(examples.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
-    String whole = Files.readString(examples.resolve("bearing-block.plan"));
+    Files.copy(
+        ExampleFolder.PATH.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
+    String whole = Files.readString(ExampleFolder.PATH.resolve("bearing-block.plan"));
     text = whole.substring(0, whole.indexOf("setup one"));
     plan = folder.resolve("block.plan").toUri().toString();
   }

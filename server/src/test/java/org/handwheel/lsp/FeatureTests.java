@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -28,13 +29,10 @@ final class FeatureTests {
 
   @BeforeEach
   void copyExamples() throws IOException {
-    Path examples =
-        Files.isDirectory(Path.of("..", "examples"))
-            ? Path.of("..", "examples")
-            : Path.of("examples");
     Files.createDirectories(folder.resolve("shop"));
-    Files.copy(examples.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
-    Files.copy(examples.resolve("bearing-block.plan"), folder.resolve("block.plan"));
+    Files.copy(
+        ExampleFolder.PATH.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
+    Files.copy(ExampleFolder.PATH.resolve("bearing-block.plan"), folder.resolve("block.plan"));
     text = Files.readString(folder.resolve("block.plan"));
     plan = folder.resolve("block.plan").toUri().toString();
     shop = folder.resolve("shop/inch-mill.shop").toUri().toString();

@@ -6,6 +6,7 @@ import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -18,13 +19,10 @@ class PictureTests {
 
   @BeforeEach
   void copyExamples() throws IOException {
-    Path examples =
-        Files.isDirectory(Path.of("..", "examples"))
-            ? Path.of("..", "examples")
-            : Path.of("examples");
     Files.createDirectories(folder.resolve("shop"));
-    Files.copy(examples.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
-    Files.copy(examples.resolve("bearing-block.plan"), folder.resolve("block.plan"));
+    Files.copy(
+        ExampleFolder.PATH.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
+    Files.copy(ExampleFolder.PATH.resolve("bearing-block.plan"), folder.resolve("block.plan"));
     text = Files.readString(folder.resolve("block.plan"));
     plan = folder.resolve("block.plan").toUri().toString();
   }

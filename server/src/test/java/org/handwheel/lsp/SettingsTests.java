@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Predicate;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -36,13 +37,10 @@ final class SettingsTests {
 
   @BeforeEach
   void copyExample() throws IOException {
-    Path examples =
-        Files.isDirectory(Path.of("..", "examples"))
-            ? Path.of("..", "examples")
-            : Path.of("examples");
     Files.createDirectories(folder.resolve("shop"));
-    Files.copy(examples.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
-    text = Files.readString(examples.resolve("bearing-block.plan"));
+    Files.copy(
+        ExampleFolder.PATH.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
+    text = Files.readString(ExampleFolder.PATH.resolve("bearing-block.plan"));
     plan = folder.resolve("block.plan").toUri().toString();
   }
 

@@ -6,6 +6,7 @@ import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.handwheel.examples.ExampleFolder;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -15,13 +16,10 @@ class SheetTests {
 
   @Test
   void isAnnouncedAndGivesThePlanAsHtml() throws IOException {
-    Path examples =
-        Files.isDirectory(Path.of("..", "examples"))
-            ? Path.of("..", "examples")
-            : Path.of("examples");
     Files.createDirectories(folder.resolve("shop"));
-    Files.copy(examples.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
-    Files.copy(examples.resolve("bearing-block.plan"), folder.resolve("block.plan"));
+    Files.copy(
+        ExampleFolder.PATH.resolve("shop/inch-mill.shop"), folder.resolve("shop/inch-mill.shop"));
+    Files.copy(ExampleFolder.PATH.resolve("bearing-block.plan"), folder.resolve("block.plan"));
     String plan = folder.resolve("block.plan").toUri().toString();
     String shop = folder.resolve("shop/inch-mill.shop").toUri().toString();
     try (LspClient client = LspClient.start()) {

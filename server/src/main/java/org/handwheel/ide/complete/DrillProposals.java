@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
-import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.Plan;
@@ -128,7 +127,7 @@ final class DrillProposals {
   private void owned() {
     for (Owned.Piece piece : now.shop().all(Owned.Piece.class)) {
       Length dia = piece.size("dia");
-      if (piece.kind() == OwnKind.DRILL && dia != null) {
+      if (piece.isTwistDrill() && dia != null) {
         drills.all().stream()
             .filter(drill -> drill.diameter().equals(dia))
             .findFirst()

@@ -249,6 +249,8 @@ final class ThingBuilder {
     if (kind == OwnKind.CLAMP && !sizes.containsKey("width")) {
       properties.requiredLength("width", "width");
     }
-    return new Owned.Piece(kind, name, origin, sizes, pointDegrees(kind));
+    Owned.DrillKind drillKind =
+        kind == OwnKind.DRILL ? properties.word("kind", Owned.DrillKind.TWIST_DRILL) : null;
+    return new Owned.Piece(kind, name, origin, sizes, pointDegrees(kind), drillKind);
   }
 }

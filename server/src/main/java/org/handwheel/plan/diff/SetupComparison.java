@@ -89,9 +89,9 @@ final class SetupComparison {
     boolean added = verb == Verb.ADDED;
     List<Detail> details = new ArrayList<>();
     if (setup.hold() != null) {
-      details.add(line(setup.hold().origin(), added));
+      details.add(line(setup.hold().origin(), verb));
     }
-    setup.steps().forEach(step -> details.add(line(step.origin(), added)));
+    setup.steps().forEach(step -> details.add(line(step.origin(), verb)));
     Side side = added ? after : before;
     int line = side.line(setup.header());
     return new Change(
@@ -103,9 +103,11 @@ final class SetupComparison {
         added ? line : 0);
   }
 
-  private static Detail line(Origin origin, boolean added) {
+  private static Detail line(Origin origin, Verb verb) {
     String line = PlanText.line(origin);
-    return new Detail("", added ? "" : line, added ? line : "", From.WRITTEN);
+    return verb == Verb.ADDED
+        ? new Detail("", "", line, From.WRITTEN)
+        : new Detail("", line, "", From.WRITTEN);
   }
 
   private List<Change> setup(Setup one, Setup other, String where) {

@@ -1,7 +1,6 @@
 package org.handwheel.plan.draft;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,6 +15,7 @@ import org.handwheel.syntax.Severity;
 
 /** Completes a squared block: holes and slots, the inspection, and the check of the whole. */
 final class Completion {
+  private final Task task;
   private final PlanText text;
   private final Openings openings;
   private final String inspection;
@@ -23,6 +23,7 @@ final class Completion {
   private final Set<String> before = new HashSet<>();
 
   Completion(Task task, PlanText text, Checked bare) {
+    this.task = task;
     this.text = text;
     this.openings = new Openings(task, text);
     Inspection inspect = Inspection.of(task);
@@ -52,7 +53,7 @@ final class Completion {
       boolean counts =
           finding.severity() == Severity.ERROR || finding.severity() == Severity.WARNING;
       if (counts
-          && !isLeftOut(finding, made.leftOut())
+          && !isLeftOut(finding, made.leftOut().keySet())
           && !before.contains(finding.rule() + finding.message())) {
         against.add(finding.message());
       }
@@ -67,17 +68,15 @@ final class Completion {
             text.added(setups, inspection),
             setups.stream().map(Completion::summary).toList(),
             reached.cost() + cost(setups) - cost(reached.setups()),
-            Stream.concat(made.leftOut().stream(), unchecked.stream()).toList()));
+            Stream.concat(made.leftOut().values().stream(), unchecked.stream()).toList()));
   }
 
   /** That a feature is never cut is known where it is left to the person; it is said there. */
-  private static boolean isLeftOut(Finding finding, List<String> leftOut) {
+  private boolean isLeftOut(Finding finding, Set<String> names) {
     return finding.rule().equals("outline-not-reached")
-        && leftOut.stream()
-            .anyMatch(
-                sentence ->
-                    Arrays.asList(sentence.split("[ :`]+", -1))
-                        .contains(finding.message().split("`", -1)[1]));
+        && task.part().features().stream()
+            .filter(feature -> names.contains(feature.name()))
+            .anyMatch(feature -> finding.origin().text().equals(feature.origin().text()));
   }
 
   private static int cost(List<SetupDraft> setups) {

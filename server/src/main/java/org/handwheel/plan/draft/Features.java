@@ -28,11 +28,11 @@ final class Features {
   /**
    * What makes a feature of the drawing.
    *
-   * @param leftOut gets a sentence where a draft makes no such feature
+   * @param leftOut gets a sentence, by the feature's name, where a draft makes no such feature
    * @param missing gets what the drawing or the shop lacks for it
    */
   Optional<Opening> opening(
-      FeatureSpec feature, Workpiece work, List<String> leftOut, Set<String> missing) {
+      FeatureSpec feature, Workpiece work, Map<String, String> leftOut, Set<String> missing) {
     if (feature.featureKind() == FeatureKind.CHAMFER) {
       return chamfer(feature, missing);
     }
@@ -44,7 +44,8 @@ final class Features {
             && feature.face() != null;
     String word = feature.featureKind().name().toLowerCase(Locale.ROOT);
     if (!cuttable) {
-      leftOut.add(
+      leftOut.put(
+          feature.name(),
           "the "
               + word
               + " "

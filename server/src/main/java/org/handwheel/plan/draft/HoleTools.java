@@ -213,6 +213,7 @@ final class HoleTools {
   private Optional<Length> nearest(Length size, LengthRange limits) {
     List<Length> sizes = new ArrayList<>();
     pieces(OwnKind.DRILL)
+        .filter(Owned.Piece::isTwistDrill)
         .flatMap(piece -> Optional.ofNullable(piece.size("dia")).stream())
         .forEach(sizes::add);
     pieces(OwnKind.DRILLS)
@@ -235,7 +236,8 @@ final class HoleTools {
   }
 
   private String largest() {
-    return Stream.concat(pieces(OwnKind.DRILL), pieces(OwnKind.DRILLS))
+    return Stream.concat(
+            pieces(OwnKind.DRILL).filter(Owned.Piece::isTwistDrill), pieces(OwnKind.DRILLS))
         .flatMap(piece -> Optional.ofNullable(piece.size("dia")).stream())
         .max(Comparator.naturalOrder())
         .map(dia -> "; the largest is " + dia)

@@ -53,9 +53,9 @@ final class Openings {
    * What came of it.
    *
    * @param setups all of the plan, those that cut the faces too
-   * @param leftOut what of the drawing they do not make
+   * @param leftOut a sentence for each feature of the drawing that they do not make, by its name
    */
-  record Made(List<SetupDraft> setups, List<String> leftOut, Checked checked) {}
+  record Made(List<SetupDraft> setups, Map<String, String> leftOut, Checked checked) {}
 
   /** Whether openings may be made in the setup that cut the last face. */
   enum Holding {
@@ -70,7 +70,7 @@ final class Openings {
   Optional<Made> make(Reached reached, Holding holding, Why why) {
     Workpiece work = reached.work();
     Map<Face, List<Opening>> byFace = new LinkedHashMap<>();
-    List<String> leftOut = new ArrayList<>();
+    Map<String, String> leftOut = new LinkedHashMap<>();
     collect(work, byFace, leftOut);
     if (!missing.isEmpty()) {
       missing.forEach(why::add);
@@ -114,7 +114,7 @@ final class Openings {
       Optional<SetupDraft> setup = this.outlines.setup(outline, work, outlineWhy);
       setup.ifPresent(setups::add);
       if (setup.isEmpty()) {
-        leftOut.addAll(outlineWhy.sentences());
+        leftOut.put(outline.name(), String.join("; ", outlineWhy.sentences()));
       }
     }
     return Optional.of(new Made(setups, leftOut, state.checked()));
@@ -164,7 +164,7 @@ final class Openings {
 
   /** The tools that holes and slots want and the shop does not have. */
   List<String> lackingTools() {
-    collect(task.start().start(), new LinkedHashMap<>(), new ArrayList<>());
+    collect(task.start().start(), new LinkedHashMap<>(), new LinkedHashMap<>());
     List<String> lacking = List.copyOf(missing);
     missing.clear();
     return lacking;
@@ -189,7 +189,8 @@ final class Openings {
   // ---- What there is to make
   // ---------------------------------------------------------------------
 
-  private void collect(Workpiece work, Map<Face, List<Opening>> byFace, List<String> leftOut) {
+  private void collect(
+      Workpiece work, Map<Face, List<Opening>> byFace, Map<String, String> leftOut) {
     Set<String> inPatterns = new HashSet<>();
     for (FeatureSpec feature : task.part().features()) {
       if (feature.featureKind() == FeatureKind.OUTLINE) {

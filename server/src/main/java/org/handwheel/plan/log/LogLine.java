@@ -48,23 +48,26 @@ public record LogLine(String line, @Nullable String piece) {
     String indent = INDENT;
     int start = 0;
     boolean isHeader = true;
+    boolean goesOn = false;
     while (start < text.length()) {
       int next = nextLine(text, start);
       String content = text.substring(start, next).strip();
       // Blank lines and remarks after the last line may belong to the next section.
-      if (!content.isEmpty() && !content.startsWith("#")) {
+      if (goesOn || (!content.isEmpty() && !content.startsWith("#"))) {
         end = next;
-        if (!isHeader) {
+        if (!isHeader && !goesOn) {
           indent = blanks(text, start);
         }
         isHeader = false;
+        goesOn = content.endsWith("\\");
       }
       start = next;
     }
     int at = tree.base(section) + end;
     boolean isOpen = end > 0 && text.charAt(end - 1) != '\n' && text.charAt(end - 1) != '\r';
     String lineEnd = lineEnd(tree.source().text());
-    String added = indent + line;
+    // A last line that goes on would take the new one in: an empty line ends it.
+    String added = (goesOn ? lineEnd : "") + indent + line;
     return new TextEdit(at, at, isOpen ? lineEnd + added : added + lineEnd);
   }
 

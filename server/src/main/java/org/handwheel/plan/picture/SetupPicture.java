@@ -261,8 +261,13 @@ public final class SetupPicture {
     order.removeIf(solid -> solid.style() == Style.REMOVED && isSeenFlat(solid, seen));
     order.sort(Comparator.comparingDouble(solid -> solid.nearness(look)));
     List<Mark> marks = new ArrayList<>();
+    List<Mark> features = new FeatureMarks(setup, around.orientation(), left).seen(look);
     for (Solid solid : order) {
       marks.add(new Mark(solid.style(), solid.outline(look), solid.part(), solid.origin()));
+      if (look == Look.FROM_ABOVE && solid.equals(left)) {
+        // What stands on the work lies over its holes and slots.
+        marks.addAll(features);
+      }
     }
     for (int i = 0; i < order.size(); i++) {
       Solid solid = order.get(i);
@@ -273,7 +278,9 @@ public final class SetupPicture {
         marks.add(new Mark(Style.HIDDEN, outline, solid.part(), solid.origin()));
       }
     }
-    marks.addAll(new FeatureMarks(setup, around.orientation(), left).seen(look));
+    if (look != Look.FROM_ABOVE) {
+      marks.addAll(features);
+    }
     for (Way way : ways) {
       marks.addAll(way(look, way));
     }

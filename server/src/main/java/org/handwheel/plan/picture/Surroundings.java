@@ -2,6 +2,7 @@ package org.handwheel.plan.picture;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Hold;
@@ -115,18 +116,17 @@ record Surroundings(Orientation orientation, Solid work, List<Solid> solids) {
               double thick = parallels.thickness().millimetres() * Math.signum(movingSide);
               Span x = new Span(-half, half);
               boolean pair = grip.parallelCount() == 2;
-              String part =
-                  (pair ? "parallels " : "parallel ")
-                      + parallels.name()
-                      + ", "
-                      + LengthText.both(parallels.height())
-                      + " high";
+              String part = words(parallels, pair ? "parallels " : "parallel ");
               solids.add(new Solid(Style.LAID_IN, part, origin, x, Span.of(0, thick), height));
               if (pair) {
                 Span second = Span.of(movingSide, movingSide - thick);
                 solids.add(new Solid(Style.LAID_IN, part, origin, x, second, height));
               }
             });
+  }
+
+  private static String words(Owned.Parallels parallels, String noun) {
+    return noun + parallels.name() + ", " + LengthText.both(parallels.height()) + " high";
   }
 
   private static void between(Grip grip, double toward, double width, List<Solid> solids) {
@@ -209,8 +209,9 @@ record Surroundings(Orientation orientation, Solid work, List<Solid> solids) {
             hold.up() == null ? hold.origin() : hold.up().origin(),
             new Span(0, x.range().middle().millimetres()),
             new Span(0, y.range().middle().millimetres()),
-            new Span(0, z.range().middle().millimetres()));
+            new Span(lift(hold), lift(hold) + z.range().middle().millimetres()));
     List<Solid> solids = new ArrayList<>();
+    lifting(hold, work, solids);
     String name =
         switch (plate.plate()) {
           case TABLE -> "table";
@@ -243,5 +244,38 @@ record Surroundings(Orientation orientation, Solid work, List<Solid> solids) {
               new Span(work.z().to(), work.z().to() + high)));
     }
     return new Surroundings(orientation, work, solids);
+  }
+
+  /** Parallels under work that is clamped on a plate. */
+  private static Optional<Owned.Parallels> under(Hold hold) {
+    Support support = hold.support() == null ? null : hold.support().value();
+    if (support instanceof Support.Pair pair) {
+      return Optional.of(pair.parallels());
+    }
+    return support instanceof Support.One one ? Optional.of(one.parallels()) : Optional.empty();
+  }
+
+  private static double lift(Hold hold) {
+    return under(hold).map(parallels -> parallels.height().millimetres()).orElse(0.0);
+  }
+
+  private static void lifting(Hold hold, Solid work, List<Solid> solids) {
+    Owned.Parallels parallels = under(hold).orElse(null);
+    if (parallels == null || hold.support() == null) {
+      return;
+    }
+    double half = parallels.length().half().millimetres();
+    double thick = parallels.thickness().millimetres();
+    Span x = new Span(work.x().middle() - half, work.x().middle() + half);
+    Span z = new Span(0, lift(hold));
+    boolean pair = hold.support().value() instanceof Support.Pair;
+    String part = words(parallels, pair ? "parallels " : "parallel ");
+    Origin origin = hold.support().origin();
+    Span near = new Span(work.y().from(), work.y().from() + thick);
+    solids.add(new Solid(Style.LAID_IN, part, origin, x, near, z));
+    if (pair) {
+      Span far = new Span(work.y().to() - thick, work.y().to());
+      solids.add(new Solid(Style.LAID_IN, part, origin, x, far, z));
+    }
   }
 }

@@ -23,12 +23,18 @@ public final class SvgPicture {
   private static final double ROW_GAP = 84;
   private static final double TITLE = 56;
   private static final double LINE = 21;
+  private static final double TITLE_LINE = 26;
+
+  /** So many letters of a title fit in a line. */
+  private static final int TITLE_LETTERS = 56;
+
   private static final double MOST_SCALE = 5;
   private static final int LETTERS = 88;
 
   private final Picture picture;
   private final SyntaxTree tree;
   private final List<String> parts = new ArrayList<>();
+  private final List<String> title = new ArrayList<>();
   private final SvgWriter out = new SvgWriter();
 
   private SvgPicture(Picture picture, SyntaxTree tree) {
@@ -71,7 +77,8 @@ public final class SvgPicture {
     double room = WIDTH - 2 * MARGIN - GAP - 40;
     double scale = Math.min(MOST_SCALE, room / (front.getWidth() + side.getWidth()));
     boolean first = picture.projection() == Projection.FIRST;
-    double upper = TITLE + 30;
+    wrap(picture.title(), TITLE_LETTERS, title);
+    double upper = TITLE + 30 + (title.size() - 1) * TITLE_LINE;
     double upperHeight = (first ? front : above).getHeight() * scale;
     double lower = upper + upperHeight + ROW_GAP;
     double sideLeft = MARGIN + front.getWidth() * scale + GAP;
@@ -115,17 +122,17 @@ public final class SvgPicture {
   private List<String> legend() {
     List<String> lines = new ArrayList<>();
     for (int i = 0; i < parts.size(); i++) {
-      wrap((i + 1) + "  " + parts.get(i), lines);
+      wrap((i + 1) + "  " + parts.get(i), LETTERS, lines);
     }
-    picture.notes().forEach(note -> wrap(note, lines));
+    picture.notes().forEach(note -> wrap(note, LETTERS, lines));
     return lines;
   }
 
-  private static void wrap(String text, List<String> lines) {
+  private static void wrap(String text, int letters, List<String> lines) {
     String rest = text;
-    while (rest.length() > LETTERS) {
-      int blank = rest.lastIndexOf(' ', LETTERS);
-      int cut = blank > LETTERS / 2 ? blank : LETTERS;
+    while (rest.length() > letters) {
+      int blank = rest.lastIndexOf(' ', letters);
+      int cut = blank > letters / 2 ? blank : letters;
       lines.add(rest.substring(0, cut));
       rest = "     " + rest.substring(cut).strip();
     }
@@ -186,7 +193,9 @@ public final class SvgPicture {
         .append("</marker>\n</defs>\n<rect id=\"")
         .append(all.substring(1))
         .append("\" width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n");
-    out.text(MARGIN - 24, 32, "head", picture.title());
+    for (int i = 0; i < title.size(); i++) {
+      out.text(MARGIN - 24, 32 + i * TITLE_LINE, "head", title.get(i));
+    }
   }
 
   private String description() {

@@ -77,7 +77,7 @@ final class HtmlSteps {
     for (int i = 0; i < stops.size(); i++) {
       Element row = body.appendElement("tr");
       Page.number(row, Integer.toString(i + 1));
-      Page.number(row, Words.turns(stops.get(i)));
+      Page.number(row, stops.get(i).countedTurns());
       Page.number(row, Words.mark(stops.get(i))).addClass("stop");
       Page.number(row, stops.get(i).readingDown().toPlainString());
     }

@@ -82,7 +82,7 @@ final class HtmlTables {
   private static void mark(Element line, Mark mark) {
     Page.number(line, LengthText.number(mark.at(), LengthUnit.MM, 3, 3));
     Page.number(line, LengthText.number(mark.at(), LengthUnit.IN, 4, 4));
-    Page.add(line, "td", Words.turns(mark.stop()) + " t + " + Words.mark(mark.stop()));
+    Page.add(line, "td", mark.stop().countedTurns() + " t + " + Words.mark(mark.stop()));
   }
 
   static void outline(Element section, OutlineTable table) {

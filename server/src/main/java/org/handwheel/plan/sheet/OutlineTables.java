@@ -4,14 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.plan.sheet.Sheet.Fact;
 import org.handwheel.plan.sheet.Sheet.OutlineTable;
 import org.handwheel.plan.sheet.Sheet.OutlineTable.Station;
 import org.handwheel.units.LengthText;
-import org.handwheel.work.Dial;
 import org.handwheel.work.DialMove.Stop;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
@@ -78,9 +76,9 @@ final class OutlineTables {
           new Station(
               station.x(),
               station.y(),
-              turns(station.dialX()),
+              station.dialX().countedTurns(),
               station.dialX().reading().toPlainString(),
-              turns(station.dialY()),
+              station.dialY().countedTurns(),
               station.dialY().reading().toPlainString(),
               stations.isEmpty() ? "" : station.first().name(),
               names(station.turnsRound())));
@@ -103,7 +101,7 @@ final class OutlineTables {
         + " "
         + LengthText.both(stop.asked())
         + " ("
-        + turns(stop)
+        + stop.countedTurns()
         + " turns + "
         + stop.reading().toPlainString()
         + ") from "
@@ -145,9 +143,9 @@ final class OutlineTables {
           new Station(
               row.x().reached(),
               row.y().reached(),
-              turns(row.x()),
+              row.x().countedTurns(),
               row.x().reading().toPlainString(),
-              turns(row.y()),
+              row.y().countedTurns(),
               row.y().reading().toPlainString(),
               row.first() == null ? "" : row.first().name(),
               names(row.turnsRound())));
@@ -165,18 +163,5 @@ final class OutlineTables {
 
   private static String names(List<Axis> axes) {
     return axes.stream().map(Enum::name).collect(Collectors.joining(" "));
-  }
-
-  /** Whole turns away from zero; below zero the count runs down. */
-  private static String turns(Dial.Setting setting) {
-    long down = setting.reading().signum() == 0 ? setting.turns() : setting.turns() + 1;
-    return setting.divisions() < 0 ? "-" + -down : Long.toString(setting.turns());
-  }
-
-  private static String turns(Stop stop) {
-    long down = stop.reading().signum() == 0 ? stop.turns() : stop.turns() + 1;
-    return stop.divisions().compareTo(BigFraction.ZERO) < 0
-        ? "-" + -down
-        : Long.toString(stop.turns());
   }
 }

@@ -74,15 +74,6 @@ final class Words {
     };
   }
 
-  /** Whole turns away from zero; below zero the count runs down. */
-  static String turns(Stop stop) {
-    if (stop.divisions().signum() >= 0) {
-      return Long.toString(stop.turns());
-    }
-    long down = -stop.turns() - (stop.reading().signum() == 0 ? 0 : 1);
-    return "-" + down;
-  }
-
   /** The mark at which to stop on a dial that counts up on the way. */
   static String mark(Stop stop) {
     return stop.reading().toPlainString();
@@ -91,7 +82,7 @@ final class Words {
   /** Turns and divisions to wind: {@code 1 turn + 18}. */
   static String winding(Stop stop) {
     boolean back = stop.divisions().signum() < 0;
-    String count = back ? turns(stop).substring(1) : turns(stop);
+    String count = back ? stop.countedTurns().substring(1) : stop.countedTurns();
     String marks = (back ? stop.readingDown() : stop.reading()).toPlainString();
     String words = count + (count.equals("1") ? " turn + " : " turns + ") + marks + " div.";
     return back ? words + " back" : words;

@@ -15,7 +15,6 @@ import org.handwheel.units.LengthRange;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.hole.DrawnHole;
-import org.handwheel.work.hole.HoleWork;
 import org.jspecify.annotations.Nullable;
 
 /** What several rules about holes ask for. */
@@ -34,14 +33,6 @@ final class HoleLines {
         }
       }
     }
-  }
-
-  /** The drawing's holes at their places; none if the part's sizes are not known. */
-  static List<DrawnHole> drawn(Checkup checkup) {
-    var drawn =
-        HoleWork.drawn(
-            checkup.plan(), checkup.run().drawing(), checkup.run().end(), checkup.tables());
-    return drawn == null ? List.of() : drawn.all();
   }
 
   /** What a plain bore may be: by its limits, its fit, or give or take what is not toleranced. */

@@ -38,7 +38,7 @@ public final class HoleNotMade extends SimpleRule {
     }
     Set<Origin> reported = new HashSet<>();
     Set<String> hidden = hidden(checkup);
-    for (DrawnHole hole : HoleLines.drawn(checkup)) {
+    for (DrawnHole hole : checkup.drawnHoles()) {
       HoleState state = checkup.run().end().holes().getOrDefault(hole.name(), HoleState.UNTOUCHED);
       String missing = missing(checkup, hole, state);
       if (!missing.isEmpty() && !hidden.contains(hole.name()) && reported.add(hole.origin())) {

@@ -25,7 +25,7 @@ public final class HoleOffPart extends SimpleRule {
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
     Set<Origin> reported = new HashSet<>();
-    for (DrawnHole hole : HoleLines.drawn(checkup)) {
+    for (DrawnHole hole : checkup.drawnHoles()) {
       for (Face edge : edges(hole)) {
         Length inside = wall(hole, edge);
         if (inside.isNegative() && reported.add(hole.origin())) {

@@ -29,7 +29,7 @@ public final class WallTooThin extends SimpleRule {
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
     Length least = checkup.limits().length(Limit.LEAST_WALL);
-    List<DrawnHole> holes = HoleLines.drawn(checkup);
+    List<DrawnHole> holes = checkup.drawnHoles();
     Set<Origin> reported = new HashSet<>();
     for (DrawnHole hole : holes) {
       edges(checkup, hole, least, reported, out);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.handwheel.model.Face;
 import org.handwheel.model.Located;
@@ -243,7 +242,7 @@ public final class HoleWork {
       return new Bit(size == null ? "drill" : size.text(), null, DrillPoint.GENERAL, null, false);
     }
     for (Owned.Piece piece : plan.shop().all(Owned.Piece.class)) {
-      if (piece.kind() == OwnKind.DRILL && dia.equals(piece.size("dia")) && isForHoles(piece)) {
+      if (piece.isTwistDrill() && dia.equals(piece.size("dia"))) {
         return new Bit(piece.name(), dia, point(piece), piece.size("length"), true);
       }
     }
@@ -256,12 +255,6 @@ public final class HoleWork {
     String name = sold == null ? dia.toString() : sold.words();
     return new Bit(
         name, dia, point, tables.drilling().jobberLength(dia).orElse(null), sold != null);
-  }
-
-  /** A drill that only starts holes says so by its name. */
-  private static boolean isForHoles(Owned.Piece piece) {
-    String name = piece.name().toLowerCase(Locale.ROOT);
-    return !name.contains("spot") && !name.contains("cent");
   }
 
   private Owned.@Nullable Piece set(Length dia) {

@@ -14,6 +14,7 @@ import org.handwheel.model.Plan;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.syntax.TextEdit;
 
@@ -53,14 +54,27 @@ final class LogLineTests {
     TextEdit edit = new LogLine(LINE, null).in(tree, plan);
     assertThat(edit.start()).isEqualTo(edit.end());
     String after = TextEdit.apply(text, List.of(edit));
-    assertThat(after.replace(edit.text(), "").length()).isLessThanOrEqualTo(text.length());
     SyntaxTree changed = SyntaxTree.parse("p.plan", after);
     int logs = plan.logs().size();
     assertThat(plan(changed).logs()).hasSize(Math.max(1, logs));
-    assertThat(edit.text()).contains(LINE);
     if (logs > 0) {
       assertThat(edit.text().strip()).isEqualTo(LINE);
     }
+    // It reads back as a line of its own in the last log.
+    Section log = plan(changed).logs().get(Math.max(1, logs) - 1).header().section();
+    assertThat(log.lines().stream().map(line -> log.origin(line).text().strip())).contains(LINE);
+    assertThat(lines(log)).isEqualTo(logs == 0 ? 1 : lines(section(plan)) + 1);
+  }
+
+  private static Section section(Plan plan) {
+    return plan.logs().get(plan.logs().size() - 1).header().section();
+  }
+
+  /** How often the line stands in a section as a line of its own. */
+  private static long lines(Section section) {
+    return section.lines().stream()
+        .filter(line -> section.origin(line).text().strip().equals(LINE))
+        .count();
   }
 
   private static Plan plan(SyntaxTree tree) {

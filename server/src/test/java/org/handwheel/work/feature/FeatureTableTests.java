@@ -7,7 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
+import org.handwheel.examples.ExampleFolder;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
@@ -31,11 +31,6 @@ import org.locationtech.jts.geom.GeometryFactory;
  */
 class FeatureTableTests {
   private static final GeometryFactory PLANE = new GeometryFactory();
-  private static final Path EXAMPLES =
-      Stream.of(Path.of("..", "examples"), Path.of("examples"))
-          .filter(Files::isDirectory)
-          .findFirst()
-          .orElseThrow();
 
   private static PlanRun run(String drawn, String cut) throws IOException {
     String text =
@@ -47,7 +42,7 @@ class FeatureTableTests {
             + "  find left from operator-left with finder F5, zero x at edge\n"
             + "  find front from operator-front with finder F5, zero y at edge\n"
             + cut.strip().indent(2);
-    Path shop = EXAMPLES.resolve("shop").resolve("inch-mill.shop");
+    Path shop = ExampleFolder.PATH.resolve("shop").resolve("inch-mill.shop");
     PlanRun run =
         new Checker(StandardTables.builtIn())
             .check(

@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.handwheel.examples.ExampleFolder;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checker;
@@ -24,9 +24,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** From the drawing's places to what two dials show. */
 class CoordinatesTests {
-  private static final Path EXAMPLES =
-      Files.isDirectory(Path.of("examples")) ? Path.of("examples") : Path.of("..", "examples");
-
   private static PlanRun run(String text) throws IOException {
     PlanRun run =
         new Checker(StandardTables.builtIn())
@@ -42,7 +39,7 @@ class CoordinatesTests {
   }
 
   private static SyntaxTree shop(String path) throws IOException {
-    return SyntaxTree.parse(path, Files.readString(EXAMPLES.resolve(path)));
+    return SyntaxTree.parse(path, Files.readString(ExampleFolder.PATH.resolve(path)));
   }
 
   private static String plan(String holes, String finds, String steps) {
@@ -69,7 +66,7 @@ class CoordinatesTests {
   /** X = R cos a, Y = R sin a from the circle's middle, R = 21 and a = 30, 90, ... degrees. */
   @Test
   void theFlangeEqualsTheFormulaToTheMicrometre() throws IOException {
-    Result.Rows rows = rows(Files.readString(EXAMPLES.resolve("boiler-flange.plan")));
+    Result.Rows rows = rows(Files.readString(ExampleFolder.PATH.resolve("boiler-flange.plan")));
     double across = 21 * Math.sqrt(3) / 2;
     double[][] expected = {
       {30 + across, 40.5},
