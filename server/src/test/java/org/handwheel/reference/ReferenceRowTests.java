@@ -18,7 +18,6 @@ import org.handwheel.shop.drill.DrillPoint;
 import org.handwheel.shop.drill.HoleRates;
 import org.handwheel.shop.fit.MeasuringCapability;
 import org.handwheel.shop.fit.StackUp;
-import org.handwheel.shop.fit.TitleBlock;
 import org.handwheel.shop.material.CutterMaterial;
 import org.handwheel.shop.material.SpecificForce;
 import org.handwheel.shop.stock.StockMass;
@@ -101,11 +100,7 @@ class ReferenceRowTests {
               .countersinkDepth(length(row, 1), length(row, 2))
               .millimetres();
       case "title block" ->
-          TitleBlock.USUAL_INCH
-              .tolerance((int) row.number(0))
-              .orElseThrow()
-              .over(Length.inches("1"))
-              .doubleValue();
+          TitleBlocks.spread((int) row.number(0)).over(Length.inches("1")).doubleValue();
       case "worst case" -> StackUp.worstCase(lengths(row)).millimetres();
       case "root sum square" -> StackUp.rootSumSquare(lengths(row)).millimetres();
       case "mass" -> StockMass.block(length(row, 0), length(row, 1), length(row, 2), row.number(3));

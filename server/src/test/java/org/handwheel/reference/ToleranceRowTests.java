@@ -10,7 +10,6 @@ import java.util.function.Consumer;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.fit.MeasuringCapability;
 import org.handwheel.shop.fit.StackUp;
-import org.handwheel.shop.fit.TitleBlock;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.LengthUnit;
@@ -179,12 +178,11 @@ class ToleranceRowTests implements RowChecks {
 
   private static void titleBlock(CheckRow row) {
     List<BigDecimal> printed = row.numbers();
-    TitleBlock block = TitleBlock.USUAL_INCH;
-    assertThat(block.tolerance(1)).contains(inches(printed.get(0)));
-    assertThat(block.tolerance(2)).contains(inches(printed.get(2)));
-    assertThat(block.tolerance(3)).contains(inches(printed.get(3)));
-    assertThat(block.angleMinutes() / 60.0).isEqualTo(printed.get(4).abs().doubleValue());
-    assertThat(block.tolerance(4)).isEmpty();
+    for (int places = 1; places <= 3; places++) {
+      // The second number of the row is another shop's rule for one place.
+      BigDecimal expected = printed.get(places == 1 ? 0 : places);
+      assertThat(TitleBlocks.spread(places)).isEqualTo(inches(expected));
+    }
   }
 
   private static Length inches(BigDecimal value) {
