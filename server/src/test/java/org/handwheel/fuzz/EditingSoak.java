@@ -7,9 +7,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -79,7 +81,7 @@ public final class EditingSoak {
    * What a soak came to.
    *
    * @param memory bytes in use after each tenth of the edits
-   * @param threads how many there were then
+   * @param threads how many there were then of those that came since the soak began
    * @param different the files whose findings were not those of a new server
    * @param faults how often the server could not check a text for a fault of its own
    */
@@ -94,6 +96,8 @@ public final class EditingSoak {
   /** Makes so many edits. */
   Outcome run(int edits) throws IOException, InterruptedException {
     String root = texts.get(0).uri.substring(0, texts.get(0).uri.indexOf("shop/"));
+    // What ran in this process before may end meanwhile, which is no matter of the soak.
+    Set<Thread> others = Thread.getAllStackTraces().keySet();
     WireSession session = WireSession.begin(root);
     for (Text text : texts) {
       session.open(text.uri, text.version, text.text);
@@ -106,7 +110,9 @@ public final class EditingSoak {
       }
       settle(session);
       memory.add(memoryInUse());
-      threads.add(Thread.getAllStackTraces().size());
+      Set<Thread> own = new HashSet<>(Thread.getAllStackTraces().keySet());
+      own.removeAll(others);
+      threads.add(own.size());
     }
     List<String> different = compare(session, root);
     session.end();
