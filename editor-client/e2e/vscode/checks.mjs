@@ -1,6 +1,6 @@
 // Checks in a VS Code workbench, started by run.sh:  node checks.mjs HOST:PORT FOLDER PLAN BROWSER SECONDS [SCREENSHOTS]
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { Workbench } from './workbench.mjs';
 
@@ -21,10 +21,10 @@ async function check(name, test) {
   await page.keyboard.press('Escape');
 }
 
-/** What the list of problems says of the plan with these words. */
-async function finding(words) {
+/** What the list of problems says with these words of the plan, or of the files that are named. */
+async function finding(words, files = `, **/${path.basename(plan)}`) {
   const filter = page.locator('.viewpane-filter input').first();
-  const wanted = `${words}, **/${path.basename(plan)}`;
+  const wanted = words + files;
   if (await filter.inputValue() !== wanted) {
     await filter.fill(wanted);
   }
@@ -161,5 +161,55 @@ if (process.env.E2E_SHEET) {
     });
   });
 }
+
+if (process.env.E2E_SHEET) {
+  await check('sheet saved', async () => {
+    const target = path.join(folder, 'saved.html');
+    await bench.openFile('bearing-block.plan');
+    await bench.command('Handwheel: Save the Sheet');
+    await bench.answerPath(target);
+    await bench.eventually('no file', () => existsSync(target) && /<title>[^<]*Feed pump bearing block/.test(readFileSync(target, 'utf8')));
+  });
+}
+
+await check('new plan', async () => {
+  await bench.command('Handwheel: New Plan');
+  await bench.eventually('no first lines', async () => {
+    const text = (await page.locator('.monaco-editor .view-lines').allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
+    return text.includes('plan "What it becomes"') && text.includes('gunmetal-LG2');
+  });
+  await bench.eventually('another language', async () =>
+    await page.locator('.statusbar-item').filter({ hasText: /^Handwheel$/ }).count() > 0);
+  // The first of the places to fill in is selected.
+  await page.keyboard.type('Whistle lever');
+  await bench.eventually('the title is not selected', async () =>
+    (await page.locator('.monaco-editor .view-lines').allInnerTexts()).some(text => text.replaceAll('\u00a0', ' ').includes('plan "Whistle lever"')));
+  await bench.eventually('nothing is said of the shop that is not there', () => finding('shop/my-mill.shop', ''));
+  await bench.command('View: Revert and Close Editor');
+});
+
+await check('examples copied', async () => {
+  const parent = path.join(folder, 'copies');
+  mkdirSync(parent, { recursive: true });
+  await bench.command('Handwheel: Copy the Examples to a Folder');
+  await bench.answerPath(parent + '/');
+  const copy = path.join(parent, 'handwheel-examples');
+  await bench.eventually('not there', () =>
+    existsSync(path.join(copy, 'bearing-block.plan')) && existsSync(path.join(copy, 'shop', 'inch-mill.shop')));
+  await bench.closeOthers();
+});
+
+await check('picture comes back', async () => {
+  await bench.openFile(path.basename(plan));
+  await bench.go('rough front');
+  await bench.command('Handwheel: Show the Picture of the Setup');
+  await bench.panel('#picture svg [data-goes]');
+  await bench.reload();
+  // The panel is there again without the command; the file and the place are those last kept.
+  await bench.openFile(path.basename(plan));
+  await bench.go('rough front');
+  const panel = await bench.panel('#picture svg [data-goes]');
+  assert.match(await panel.locator('#picture svg > title').textContent(), /three/);
+});
 
 await bench.close();

@@ -90,6 +90,33 @@ export class Workbench {
     await box.waitFor({ state: 'hidden', timeout: this.milliseconds }).catch(() => undefined);
   }
 
+  /** Answers a dialog that asks for a file or a folder. */
+  async answerPath(target) {
+    const box = this.page.locator('.quick-input-widget input.input');
+    await box.waitFor({ timeout: this.milliseconds });
+    await this.eventually('no dialog for a path', async () => /^\//.test(await box.inputValue()));
+    await box.fill(target);
+    const button = this.page.locator('.quick-input-widget .quick-input-action .monaco-button').first();
+    await button.click();
+    await box.waitFor({ state: 'hidden', timeout: this.milliseconds });
+  }
+
+  /** Closes the windows that were opened beside this one. */
+  async closeOthers() {
+    for (const other of this.#context.pages()) {
+      if (other !== this.page) {
+        await other.close();
+      }
+    }
+  }
+
+  /** Loads the workbench again with what was open in it, as on the next day. */
+  async reload() {
+    // The payload would open its file anew and nothing else.
+    await this.page.goto(this.page.url().replace(/&payload=[^&]*/, ''), { timeout: 300_000 });
+    await this.page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 300_000 });
+  }
+
   /** Puts the cursor before a text of the plan as it is on the disk. */
   async go(words) {
     const [line, column] = this.place(words);
