@@ -63,6 +63,7 @@ import org.handwheel.rules.size.FaceNotCleaned;
 import org.handwheel.rules.size.MeasureBeforeDeburr;
 import org.handwheel.rules.size.MeasureBeforeFinish;
 import org.handwheel.rules.size.NoFinishAllowance;
+import org.handwheel.rules.size.NotFlat;
 import org.handwheel.rules.size.NotParallel;
 import org.handwheel.rules.size.Overcut;
 import org.handwheel.rules.size.ShortOfSize;
@@ -83,6 +84,7 @@ public final class Rules {
         new MeasureBeforeDeburr(),
         new MeasureBeforeFinish(),
         new NoFinishAllowance(),
+        new NotFlat(),
         new NotParallel(),
         new Overcut(),
         new ShortOfSize(),

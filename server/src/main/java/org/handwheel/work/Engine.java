@@ -385,7 +385,7 @@ public final class Engine {
     private void apply(CutRun cut, Bearing bearing) {
       Face face = cut.face();
       work = work.withSize(face.dimension(), cut.after());
-      work = work.withFace(face, faceAfter(cut, work.face(face)));
+      work = work.withFace(face, faceAfter(cut, work.face(face), bench.tram()));
       if (orientation != null) {
         work =
             Squaring.afterCut(
@@ -405,7 +405,7 @@ public final class Engine {
   }
 
   /** What a face is after a cut: clean once as much has come off as its skin may be deep. */
-  private FaceState faceAfter(CutRun cut, FaceState before) {
+  private FaceState faceAfter(CutRun cut, FaceState before, Slope tram) {
     Length skin = skinDepth(before.skin());
     Length least = Length.max(Length.ZERO, cut.removal().low());
     Length removed = before.removed().plus(least);
@@ -425,7 +425,7 @@ public final class Engine {
     return new FaceState(
         condition,
         before.skin(),
-        machined ? limits.length(Limit.FLATNESS) : null,
+        machined ? Flatness.after(cut, tram, limits) : null,
         removed,
         cut.cut().origin(),
         cut.cut().origin());

@@ -42,7 +42,12 @@ final class Search {
 
   /** Rules that speak about the plan's end; before it they prove nothing. */
   private static final Set<String> AT_THE_END =
-      Set.of("short-of-size", "tolerance-not-measurable", "face-never-squared", "not-parallel");
+      Set.of(
+          "short-of-size",
+          "tolerance-not-measurable",
+          "face-never-squared",
+          "not-flat",
+          "not-parallel");
 
   private final Task task;
   private final PlanText base;
