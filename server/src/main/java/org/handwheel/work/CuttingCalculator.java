@@ -167,10 +167,10 @@ public final class CuttingCalculator {
 
   /** The feed per tooth at which the chip is just thick enough to cut. */
   private @Nullable Length leastFeed(@Nullable Bite bite) {
-    double factor = bite == null ? 0 : bite.engagement().greatestChip();
-    Length least = limits.length(Limit.LEAST_CHIP);
     // The thinnest skims take no feed that would restore the chip: that would leave a rough face.
-    return factor < LEAST_FACTOR ? null : Length.ofMillimetres(least.millimetres() / factor);
+    return bite == null || bite.engagement().greatestChip() < LEAST_FACTOR
+        ? null
+        : bite.engagement().feedFor(limits.length(Limit.LEAST_CHIP));
   }
 
   /** About a fortieth of the diameter wide: beyond that a chip is not restored by feeding. */

@@ -4,6 +4,7 @@ import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Owned.Hand;
 import org.handwheel.model.Step.CutDirection;
+import org.handwheel.units.Length;
 
 /**
  * How the teeth meet the work.
@@ -53,8 +54,12 @@ public record Engagement(double left, double right, double netForce) {
     return Math.max(-1, Math.min(1, value));
   }
 
-  /** The engagement of the cutter's side taking {@code depth} off a wall. */
-  static Engagement ofSide(double depthOverRadius, CutDirection direction) {
+  /**
+   * The engagement of the cutter's side taking a depth off a wall.
+   *
+   * @param depthOverRadius the depth over the cutter's radius, over 0 to 2, where it is a full slot
+   */
+  public static Engagement ofSide(double depthOverRadius, CutDirection direction) {
     double inner = 1 - depthOverRadius;
     return direction == CutDirection.CONVENTIONAL
         ? of(inner, 1, Hand.RIGHT)
@@ -81,7 +86,9 @@ public record Engagement(double left, double right, double netForce) {
 
   /**
    * The greatest chip thickness over the feed per tooth: the chip is fz cos th, so 1 where the work
-   * lies before the cutter's axis, less where only its side cuts.
+   * lies before the cutter's axis, less where only its side cuts: with a = ae/D, the width of cut
+   * over the cutter's diameter, 2 sqrt(a(1 - a)) up to half the cutter (Fundamentals of Machining
+   * Processes 6.3.1.4, form read).
    */
   public double greatestChip() {
     if (width() <= 0) {
@@ -91,9 +98,25 @@ public record Engagement(double left, double right, double netForce) {
     return Math.sqrt(1 - nearest * nearest);
   }
 
-  /** The mean chip thickness over the feed per tooth: of fz cos th over the engagement. */
+  /**
+   * The mean chip thickness over the feed per tooth: of fz cos th over the engagement. Exact, where
+   * makers' sheets print sqrt(ae/D), 1.7 per cent high at a tenth of the cutter.
+   */
   public double meanChip() {
     return width() <= 0 ? 0 : width() / angle();
+  }
+
+  /**
+   * The feed per tooth at which the greatest chip is as thick as wanted.
+   *
+   * @throws ArithmeticException if nothing is cut
+   */
+  public Length feedFor(Length chip) {
+    double factor = greatestChip();
+    if (factor <= 0) {
+      throw new ArithmeticException("a cutter that meets no work makes no chip");
+    }
+    return Length.ofMillimetres(chip.millimetres() / factor);
   }
 
   /** In words: "conventional", "climb" or "mixed, mostly conventional". */

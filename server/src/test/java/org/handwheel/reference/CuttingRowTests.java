@@ -7,8 +7,8 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import org.handwheel.model.Step.CutDirection;
 import org.handwheel.shop.StandardTables;
-import org.handwheel.shop.cutting.ChipThickness;
 import org.handwheel.shop.cutting.CuttingPower;
 import org.handwheel.shop.cutting.Deflection;
 import org.handwheel.shop.material.CutterMaterial;
@@ -19,6 +19,7 @@ import org.handwheel.shop.outline.Ellipse;
 import org.handwheel.shop.outline.Facets;
 import org.handwheel.shop.outline.Obround;
 import org.handwheel.units.Length;
+import org.handwheel.work.Engagement;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -33,16 +34,15 @@ class CuttingRowTests implements RowChecks {
   @Override
   public Map<String, Consumer<CheckRow>> checks() {
     return new Builder()
-        .row("M01", row -> row.isNear(ChipThickness.greatestFactor(Length.mm("1"), TEN), 0))
-        .row("M02", row -> row.isNear(ChipThickness.greatestFactor(Length.mm("0.5"), TEN), 0))
-        .row("M03", row -> row.isNear(ChipThickness.greatestFactor(Length.mm("2.5"), TEN), 0))
+        .row("M01", row -> row.isNear(side(Length.mm("1"), TEN).greatestChip(), 0))
+        .row("M02", row -> row.isNear(side(Length.mm("0.5"), TEN).greatestChip(), 0))
+        .row("M03", row -> row.isNear(side(Length.mm("2.5"), TEN).greatestChip(), 0))
         .row("M05", CuttingRowTests::engagement)
         .row("M05a", CuttingRowTests::meanChip)
         .row(
             "M05b",
             row ->
-                row.isNear(
-                    ChipThickness.feedFor(Length.mm("0.05"), Length.mm("1"), TEN).millimetres(), 0))
+                row.isNear(side(Length.mm("1"), TEN).feedFor(Length.mm("0.05")).millimetres(), 0))
         .row(
             "M05c", row -> row.isNear(CuttingPower.removalRate(Length.mm("2"), TEN, 200), 0, 1e-12))
         .row("M05d", CuttingRowTests::removalInch)
@@ -95,13 +95,13 @@ class CuttingRowTests implements RowChecks {
   }
 
   private static void engagement(CheckRow row) {
-    row.isNear(ChipThickness.engagementDegrees(Length.mm("1"), TEN), 0);
-    row.isNear(ChipThickness.engagementDegrees(Length.mm("5"), TEN), 1);
-    row.isNear(ChipThickness.engagementDegrees(TEN, TEN), 2);
+    row.isNear(Math.toDegrees(side(Length.mm("1"), TEN).angle()), 0);
+    row.isNear(Math.toDegrees(side(Length.mm("5"), TEN).angle()), 1);
+    row.isNear(Math.toDegrees(side(TEN, TEN).angle()), 2);
   }
 
   private static void meanChip(CheckRow row) {
-    row.isNear(ChipThickness.meanFactor(Length.mm("1"), TEN), 0);
+    row.isNear(side(Length.mm("1"), TEN).meanChip(), 0);
     row.isNear(Math.sqrt(0.1), 1);
   }
 
@@ -279,5 +279,11 @@ class CuttingRowTests implements RowChecks {
             .createLineString(new Coordinate[] {new Coordinate(-20, 0), new Coordinate(20, 0)})
             .buffer(10, 256);
     assertThat(buffer.getArea()).isCloseTo(slot.area(), within(1e-2));
+  }
+
+  /** The side of a cutter in a wall. */
+  private static Engagement side(Length width, Length diameter) {
+    return Engagement.ofSide(
+        2 * width.millimetres() / diameter.millimetres(), CutDirection.CONVENTIONAL);
   }
 }

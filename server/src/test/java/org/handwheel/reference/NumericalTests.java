@@ -5,11 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
 import org.apache.commons.math3.util.FastMath;
-import org.handwheel.shop.cutting.ChipThickness;
+import org.handwheel.model.Step.CutDirection;
 import org.handwheel.shop.cutting.Deflection;
 import org.handwheel.shop.material.CutterMaterial;
 import org.handwheel.shop.outline.Ellipse;
 import org.handwheel.units.Length;
+import org.handwheel.work.Engagement;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -38,7 +39,7 @@ class NumericalTests {
   void meanChip(String width, String diameter) {
     double angle = FastMath.acos(1 - 2 * Double.parseDouble(width) / Double.parseDouble(diameter));
     double mean = INTEGRATOR.integrate(MOST, FastMath::sin, 0, angle) / angle;
-    assertThat(ChipThickness.meanFactor(Length.mm(width), Length.mm(diameter)))
+    assertThat(side(Length.mm(width), Length.mm(diameter)).meanChip())
         .isCloseTo(mean, within(1e-9));
   }
 
@@ -56,5 +57,11 @@ class NumericalTests {
             Deflection.endMill(newtons, Length.mm(stickOut), Length.mm(diameter), material)
                 .millimetres())
         .isCloseTo(bent, within(1e-8));
+  }
+
+  /** The side of a cutter in a wall. */
+  private static Engagement side(Length width, Length diameter) {
+    return Engagement.ofSide(
+        2 * width.millimetres() / diameter.millimetres(), CutDirection.CONVENTIONAL);
   }
 }

@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Locale;
 import org.apache.commons.numbers.fraction.BigFraction;
+import org.handwheel.model.Step.CutDirection;
 import org.handwheel.shop.StandardTables;
-import org.handwheel.shop.cutting.ChipThickness;
 import org.handwheel.shop.cutting.CuttingPower;
 import org.handwheel.shop.cutting.Deflection;
 import org.handwheel.shop.cutting.DrillingPower;
@@ -26,6 +26,7 @@ import org.handwheel.shop.thread.ScrewThread;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.LengthUnit;
+import org.handwheel.work.Engagement;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -71,8 +72,8 @@ class ReferenceRowTests {
       case "table feed" -> Feed.table(length(row, 0), (int) row.number(1), row.number(2));
       case "seconds per turn" -> byHand(row).secondsPerTurn();
       case "divisions per second" -> byHand(row).divisionsPerSecond();
-      case "chip factor" -> ChipThickness.greatestFactor(length(row, 0), length(row, 1));
-      case "engagement" -> ChipThickness.engagementDegrees(length(row, 0), length(row, 1));
+      case "chip factor" -> side(length(row, 0), length(row, 1)).greatestChip();
+      case "engagement" -> Math.toDegrees(side(length(row, 0), length(row, 1)).angle());
       case "removal" -> CuttingPower.removalRate(length(row, 0), length(row, 1), row.number(2));
       case "cutter power" -> CuttingPower.atCutter(row.number(0), row.number(1));
       case "torque" -> CuttingPower.torque(row.number(0), row.number(1));
@@ -207,5 +208,11 @@ class ReferenceRowTests {
 
   private static String unitName(String unit) {
     return unit.equals("tenths") ? "TENTH" : unit.toUpperCase(Locale.ROOT);
+  }
+
+  /** The side of a cutter in a wall. */
+  private static Engagement side(Length width, Length diameter) {
+    return Engagement.ofSide(
+        2 * width.millimetres() / diameter.millimetres(), CutDirection.CONVENTIONAL);
   }
 }

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.apache.commons.numbers.fraction.BigFraction;
+import org.handwheel.model.Step.CutDirection;
 import org.handwheel.shop.StandardTables;
-import org.handwheel.shop.cutting.ChipThickness;
 import org.handwheel.shop.cutting.Feed;
 import org.handwheel.shop.cutting.SpindleSpeed;
 import org.handwheel.shop.drill.Drilling;
@@ -22,6 +22,7 @@ import org.handwheel.shop.material.SpeedRange;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.LengthUnit;
+import org.handwheel.work.Engagement;
 
 /** Speeds and feeds against the rows of section S. */
 class SpeedRowTests implements RowChecks {
@@ -276,8 +277,8 @@ class SpeedRowTests implements RowChecks {
   private static void basisIsFullSlot(CheckRow row) {
     Length diameter = Length.inches(row.numbersAfter("helix,").get(0).toPlainString());
     Length width = Length.inches(row.numbersAfter("axial,").get(0).toPlainString());
-    assertThat(ChipThickness.engagementDegrees(width, diameter)).isCloseTo(180, within(1e-9));
-    assertThat(ChipThickness.greatestFactor(width, diameter)).isEqualTo(1);
+    assertThat(Math.toDegrees(side(width, diameter).angle())).isCloseTo(180, within(1e-9));
+    assertThat(side(width, diameter).greatestChip()).isEqualTo(1);
   }
 
   private static void carbideConsensus(CheckRow row) {
@@ -303,5 +304,11 @@ class SpeedRowTests implements RowChecks {
           .as(material.name())
           .isGreaterThanOrEqualTo(FeedPerTooth.LEAST);
     }
+  }
+
+  /** The side of a cutter in a wall. */
+  private static Engagement side(Length width, Length diameter) {
+    return Engagement.ofSide(
+        2 * width.millimetres() / diameter.millimetres(), CutDirection.CONVENTIONAL);
   }
 }

@@ -1,11 +1,16 @@
 package org.handwheel.work;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
 import org.handwheel.model.Direction;
 import org.handwheel.model.Owned.Hand;
 import org.handwheel.model.Step.CutDirection;
+import org.handwheel.units.Length;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -99,5 +104,20 @@ class EngagementTests {
     assertThat(Engagement.of(-1, 0.1, Hand.RIGHT).words()).isEqualTo("mixed, mostly climb");
     assertThat(Engagement.of(0, 0.5, Hand.RIGHT).words()).isEqualTo("conventional");
     assertThat(Engagement.of(-0.5, 0, Hand.RIGHT).words()).isEqualTo("climb");
+  }
+
+  @Property
+  void chipsAreNeverThickerThanTheFeed(@ForAll @DoubleRange(min = 0.002, max = 2) double depth) {
+    Engagement side = Engagement.ofSide(depth, CutDirection.CLIMB);
+    assertThat(side.greatestChip()).isBetween(0.0, 1.0);
+    assertThat(side.meanChip()).isPositive().isLessThan(side.greatestChip());
+    assertThat(side.feedFor(Length.mm("0.05"))).isGreaterThanOrEqualTo(Length.mm("0.05"));
+  }
+
+  @Test
+  void noChipHasNoFeed() {
+    Engagement none = Engagement.of(1, 1, Hand.RIGHT);
+    assertThatThrownBy(() -> none.feedFor(Length.mm("0.05")))
+        .isInstanceOf(ArithmeticException.class);
   }
 }

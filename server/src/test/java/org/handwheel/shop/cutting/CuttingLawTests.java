@@ -72,17 +72,6 @@ class CuttingLawTests {
   }
 
   @Property
-  void chipsAreNeverThickerThanTheFeed(@ForAll @DoubleRange(min = 0.01, max = 10) double width) {
-    Length engaged = Length.ofMillimetres(width);
-    double greatest = ChipThickness.greatestFactor(engaged, TEN);
-    double mean = ChipThickness.meanFactor(engaged, TEN);
-    assertThat(greatest).isBetween(0.0, 1.0);
-    assertThat(mean).isPositive().isLessThan(greatest);
-    assertThat(ChipThickness.feedFor(Length.mm("0.05"), engaged, TEN))
-        .isGreaterThanOrEqualTo(Length.mm("0.05"));
-  }
-
-  @Property
   void powerTorqueAndForceAgree(
       @ForAll @DoubleRange(min = 0.01, max = 5) double kilowatts,
       @ForAll @DoubleRange(min = 50, max = 5000) double turns,
@@ -110,8 +99,6 @@ class CuttingLawTests {
     assertIllegal(() -> SpindleSpeed.choose(200, 100, 150));
     assertIllegal(() -> Feed.table(Length.mm("0.05"), 0, 500));
     assertIllegal(() -> Feed.byHand(0, Length.mm("2"), BigFraction.of(100)));
-    assertIllegal(() -> ChipThickness.greatestFactor(Length.mm("10.1"), TEN));
-    assertIllegal(() -> ChipThickness.meanFactor(Length.ZERO, TEN));
     assertIllegal(() -> CuttingPower.atMotor(1, 0));
     assertIllegal(() -> Deflection.endMill(-1, TEN, TEN, CutterMaterial.HIGH_SPEED_STEEL));
   }
