@@ -17,6 +17,7 @@ import org.eclipse.lsp4j.FileRename;
 import org.eclipse.lsp4j.PreviousResultId;
 import org.eclipse.lsp4j.RenameFilesParams;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceDiagnosticParams;
 import org.eclipse.lsp4j.WorkspaceDiagnosticReport;
 import org.eclipse.lsp4j.WorkspaceEdit;
@@ -137,18 +138,22 @@ final class PlanWorkspaces implements WorkspaceService {
     return CompletableFutures.computeAsync(
         workers,
         cancel -> {
+          Map<String, List<TextEdit>> changes = new LinkedHashMap<>();
           for (WorkspaceRoot root : roots) {
             Map<String, String> moves = moves(root, params);
             if (!moves.isEmpty()) {
               Projects projects = Projects.load(facts, snapshot, root, cancel);
-              return projects.edit(UsePaths.afterMove(projects.project(), moves));
+              // A folder within another one: its files are asked of the first.
+              projects
+                  .byUri(UsePaths.afterMove(projects.project(), moves))
+                  .forEach(changes::putIfAbsent);
             }
           }
-          return new WorkspaceEdit();
+          return new WorkspaceEdits(facts, snapshot).of(changes);
         });
   }
 
-  /** The files that move within a folder: old and new workspace paths. */
+  /** The files and folders that move within a folder: old and new workspace paths. */
   private static Map<String, String> moves(WorkspaceRoot root, RenameFilesParams params) {
     Map<String, String> moves = new LinkedHashMap<>();
     for (FileRename rename : params.getFiles()) {
