@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
+import java.util.function.Consumer;
 import org.eclipse.lsp4j.ConfigurationItem;
 import org.eclipse.lsp4j.ConfigurationParams;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
@@ -15,6 +16,7 @@ import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
 import org.eclipse.lsp4j.FileRename;
 import org.eclipse.lsp4j.PreviousResultId;
+import org.eclipse.lsp4j.ProgressParams;
 import org.eclipse.lsp4j.RenameFilesParams;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextEdit;
@@ -123,11 +125,21 @@ final class PlanWorkspaces implements WorkspaceService {
     List<WorkspaceRoot> roots = session.roots();
     List<PreviousResultId> previous =
         Optional.ofNullable(params.getPreviousResultIds()).orElseGet(List::of);
+    Consumer<WorkspaceDiagnosticReport> parts = parts(params.getPartialResultToken());
     return CompletableFutures.computeAsync(
         workers,
         cancel ->
             DiagnosticReports.ofFolders(
-                facts, snapshot, roots, session.settings(), previous, cancel));
+                facts, snapshot, roots, session.settings(), previous, parts, cancel));
+  }
+
+  /** Sends parts of an answer to an editor that gave a token to send them under. */
+  private @Nullable Consumer<WorkspaceDiagnosticReport> parts(
+      @Nullable Either<String, Integer> token) {
+    LanguageClient target = client;
+    return token == null || target == null
+        ? null
+        : part -> target.notifyProgress(new ProgressParams(token, Either.forRight(part)));
   }
 
   @Override
@@ -175,6 +187,11 @@ final class PlanWorkspaces implements WorkspaceService {
     session.refresh();
     publisher.changed();
     refreshShown();
+    refreshFindings();
+  }
+
+  /** Has an editor that asks for findings ask again. */
+  private void refreshFindings() {
     LanguageClient target = client;
     if (target != null && session.client().refreshesDiagnostics()) {
       // Asking back must not hold up the thread that reads the answer.
@@ -191,5 +208,6 @@ final class PlanWorkspaces implements WorkspaceService {
     params.getEvent().getAdded().forEach(session::addFolder);
     session.refresh();
     publisher.changed();
+    refreshFindings();
   }
 }
