@@ -21,6 +21,7 @@ import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.handwheel.ide.Explanation;
 import org.handwheel.ide.View;
 import org.handwheel.ide.complete.Completion;
 import org.handwheel.ide.complete.Proposal;
@@ -167,13 +168,14 @@ final class CompletionAnswers {
 
   /** The item with its documentation. */
   CompletionItem resolved(CompletionItem item) {
-    String about = Completion.about(view, data(item, "topic"));
-    if (!about.isEmpty()) {
-      if (client.completionInMarkdown()) {
-        item.setDocumentation(new MarkupContent(MarkupKind.MARKDOWN, about));
-      } else {
-        item.setDocumentation(about.replace("`", ""));
-      }
+    Explanation about = Completion.about(view, data(item, "topic"));
+    if (about.isEmpty()) {
+      return item;
+    }
+    if (client.completionInMarkdown()) {
+      item.setDocumentation(new MarkupContent(MarkupKind.MARKDOWN, about.markdown()));
+    } else {
+      item.setDocumentation(about.plain());
     }
     return item;
   }

@@ -15,6 +15,7 @@ import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.grammar.HandwheelParser.OwnHeaderContext;
+import org.handwheel.ide.Explanation;
 import org.handwheel.ide.View;
 import org.handwheel.model.Face;
 import org.handwheel.model.OwnKind;
@@ -168,24 +169,24 @@ public final class Completion {
     return new Proposals(slot.start(), slot.end(), completion.sorted(), Extent.ALL, slot.joint());
   }
 
-  /** What a proposal's topic means, in a few sentences; empty if there is nothing to say. */
-  public static String about(View view, String topic) {
+  /** What a proposal's topic means, in a few sentences, if there is something to say. */
+  public static Explanation about(View view, String topic) {
     String[] parts = topic.split(" ", 3);
     if (parts.length < 2) {
-      return "";
+      return Explanation.NONE;
     }
     return switch (parts[0]) {
       case "word" -> Forms.about(topic.substring("word ".length()));
-      case "thing" -> parts.length == 3 ? Things.about(view, parts[1], parts[2]) : "";
+      case "thing" -> parts.length == 3 ? Things.about(view, parts[1], parts[2]) : Explanation.NONE;
       case "material" -> Things.material(view, parts[1]);
       case "thread" -> Things.thread(view, topic.substring("thread ".length()));
       case "drill" -> Things.drill(view, topic.substring("drill ".length()));
-      case "fit" -> parts.length == 3 ? Things.fit(view, parts[1], parts[2]) : "";
+      case "fit" -> parts.length == 3 ? Things.fit(view, parts[1], parts[2]) : Explanation.NONE;
       case "rule" ->
           Optional.ofNullable(Rules.severities().get(parts[1]))
-              .map(severity -> "`" + parts[1] + "`: usually " + words(severity))
-              .orElse("");
-      default -> "";
+              .map(severity -> Explanation.of("`" + parts[1] + "`: usually " + words(severity)))
+              .orElse(Explanation.NONE);
+      default -> Explanation.NONE;
     };
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelParser;
+import org.handwheel.ide.Explanation;
 import org.handwheel.syntax.Expectations.Expected;
 import org.handwheel.syntax.Vocabulary;
 
@@ -78,10 +79,10 @@ final class Forms {
   }
 
   /** What a keyword is for; empty if nothing is set down. */
-  static String about(String key) {
+  static Explanation about(String key) {
     List<Form> forms = FORMS.get(key);
     if (forms == null) {
-      return "";
+      return Explanation.NONE;
     }
     StringBuilder out = new StringBuilder();
     for (Form form : forms) {
@@ -91,7 +92,7 @@ final class Forms {
           .append("`\n")
           .append(form.about());
     }
-    return out.toString();
+    return Explanation.of(out.toString());
   }
 
   private static Map<String, List<Form>> read() {

@@ -96,7 +96,8 @@ final class CompletionTests {
   private static String about(String marked, String label) {
     Marked text = Marked.of(marked);
     View view = Fixtures.view("a.plan", text.text());
-    return Completion.about(view, proposal(Completion.at(view, text.offset()), label).topic());
+    return Completion.about(view, proposal(Completion.at(view, text.offset()), label).topic())
+        .markdown();
   }
 
   private static final String HOLES =
@@ -213,10 +214,12 @@ final class CompletionTests {
               assertThat(proposal.detail()).isEqualTo("16.00 mm (0.6299 in) end mill, 4 teeth");
             });
     View view = Fixtures.view("a.plan", HEAD);
-    assertThat(Completion.about(view, "thing cutter EM16")).contains("flute: 32");
-    assertThat(Completion.about(view, "material gunmetal-LG2")).contains("Cutting fluid");
-    assertThat(Completion.about(view, "word cutClause leaving")).contains("finishing pass");
-    assertThat(Completion.about(view, "word nothing here")).isEmpty();
+    assertThat(Completion.about(view, "thing cutter EM16").markdown()).contains("flute: 32");
+    assertThat(Completion.about(view, "material gunmetal-LG2").markdown())
+        .contains("Cutting fluid");
+    assertThat(Completion.about(view, "word cutClause leaving").markdown())
+        .contains("finishing pass");
+    assertThat(Completion.about(view, "word nothing here").isEmpty()).isTrue();
   }
 
   @Test
