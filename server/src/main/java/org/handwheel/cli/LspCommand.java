@@ -5,6 +5,7 @@ import java.io.BufferedOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Callable;
+import org.handwheel.lsp.LogLines;
 import org.handwheel.lsp.Serve;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -38,7 +39,9 @@ final class LspCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     // Standard output belongs to the protocol: a stray print anywhere must not reach it.
-    System.setOut(new PrintStream(surroundings.err(), true, StandardCharsets.UTF_8));
+    PrintStream err = new PrintStream(surroundings.err(), true, StandardCharsets.UTF_8);
+    System.setOut(err);
+    LogLines.to(err);
     @Nullable String version = Handwheel.version();
     return Serve.serve(
         new BufferedInputStream(surroundings.in()),

@@ -38,7 +38,7 @@ final class ChainHover {
     if (any) {
       text.formula(
           "at worst every size lies at its end; likely is the root of the sum of the squares, for"
-              + " many parts made independently: `handwheel stackup --plan`");
+              + " many parts made independently: handwheel stackup --plan");
     }
   }
 

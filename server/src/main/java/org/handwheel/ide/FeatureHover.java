@@ -52,7 +52,7 @@ final class FeatureHover {
       text.fact("Middle in Y", place(middle.atY(), middle.y()));
     }
     if (run.refusal().isEmpty() && !(run.result() instanceof Result.AlongEdges)) {
-      text.note("All stops: `handwheel steps`.");
+      text.markup("All stops: `handwheel steps`.");
     }
     return text.build();
   }

@@ -82,7 +82,7 @@ final class HoleHover {
       text.fact(row.hole().name(), "X " + place(row.x()) + "; Y " + place(row.y()) + behind(row));
     }
     if (shown.size() > MOST_ROWS) {
-      text.note("And " + (shown.size() - MOST_ROWS) + " more: `handwheel coordinates`.");
+      text.markup("And " + (shown.size() - MOST_ROWS) + " more: `handwheel coordinates`.");
     }
     text.formula(DialText.FORMULA + ", counted from zero; rounded moves are never added up");
   }

@@ -18,7 +18,11 @@ public final class HoverText {
 
   private enum Form {
     FACT,
+    /** A labelled value that is code. */
+    CODE,
     NOTE,
+    /** A sentence of the program's own, in which back quotes mark code. */
+    MARKUP,
     FORMULA
   }
 
@@ -40,6 +44,18 @@ public final class HoverText {
     /** A labelled value, on a line of its own. */
     Builder fact(String label, String value) {
       parts.add(new Part(Form.FACT, label, value));
+      return this;
+    }
+
+    /** Words of the language, on a line of their own. */
+    Builder code(String label, String words) {
+      parts.add(new Part(Form.CODE, label, words));
+      return this;
+    }
+
+    /** A sentence of the program's own, never of a file; back quotes in it mark code. */
+    Builder markup(String sentence) {
+      parts.add(new Part(Form.MARKUP, "", sentence));
       return this;
     }
 
@@ -79,18 +95,23 @@ public final class HoverText {
 
   /** As Markdown; what is written in the plan cannot act as markup. */
   public String markdown() {
-    StringBuilder out = new StringBuilder("**").append(escaped(title)).append("**\n");
+    StringBuilder out =
+        new StringBuilder("**").append(Shown.markdown(Shown.name(title))).append("**\n");
     Form before = Form.NOTE;
     for (Part part : ordered()) {
+      boolean listed = before == Form.FACT || before == Form.CODE;
       switch (part.form()) {
-        case FACT -> {
-          out.append(before == Form.FACT ? "" : "\n");
-          out.append("- ").append(escaped(part.label())).append(": ").append(escaped(part.text()));
+        case FACT, CODE -> {
+          String value =
+              part.form() == Form.CODE ? Shown.code(part.text()) : Shown.markdown(part.text());
+          out.append(listed ? "" : "\n").append("- ");
+          out.append(Shown.markdown(part.label())).append(": ").append(value);
         }
-        case NOTE -> out.append("\n").append(escaped(part.text()));
+        case NOTE -> out.append("\n").append(Shown.markdown(part.text()));
+        case MARKUP -> out.append("\n").append(part.text());
         case FORMULA -> {
           out.append(before == Form.FORMULA ? "" : "\n---\n*How it is worked out*\n\n");
-          out.append("- ").append(escaped(part.text()));
+          out.append("- ").append(Shown.markdown(part.text()));
         }
       }
       out.append("\n");
@@ -101,19 +122,25 @@ public final class HoverText {
 
   /** As plain text. */
   public String plain() {
-    StringBuilder out = new StringBuilder(title).append("\n");
+    StringBuilder out = new StringBuilder(Shown.name(title)).append("\n");
     Form before = Form.NOTE;
     for (Part part : ordered()) {
-      if (part.form() == Form.FACT) {
-        out.append(part.label()).append(": ");
+      if (part.form() == Form.FACT || part.form() == Form.CODE) {
+        out.append(Shown.line(part.label())).append(": ");
       }
       if (part.form() == Form.FORMULA && before != Form.FORMULA) {
         out.append("\nHow it is worked out:\n");
       }
-      out.append(part.text()).append("\n");
+      String text = part.form() == Form.MARKUP ? part.text().replace("`", "") : part.text();
+      out.append(Shown.line(text)).append("\n");
       before = part.form();
     }
     return out.toString();
+  }
+
+  /** In both forms. */
+  public Explanation explanation() {
+    return new Explanation(markdown(), plain());
   }
 
   private List<Part> ordered() {
@@ -121,21 +148,5 @@ public final class HoverText {
     parts.stream().filter(part -> part.form() != Form.FORMULA).forEach(ordered::add);
     parts.stream().filter(part -> part.form() == Form.FORMULA).distinct().forEach(ordered::add);
     return ordered;
-  }
-
-  /** Text in back quotes is left alone: it is already code. */
-  private static String escaped(String text) {
-    StringBuilder out = new StringBuilder();
-    boolean code = false;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c == '`' && (code || text.indexOf('`', i + 1) >= 0)) {
-        code = !code;
-      } else if (!code && "\\*_[]<>#`|~".indexOf(c) >= 0) {
-        out.append('\\');
-      }
-      out.append(c);
-    }
-    return out.toString();
   }
 }

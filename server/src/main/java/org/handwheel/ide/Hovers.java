@@ -1,5 +1,6 @@
 package org.handwheel.ide;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.antlr.v4.runtime.ParserRuleContext;
@@ -30,6 +31,7 @@ import org.handwheel.model.Plan;
 import org.handwheel.model.build.ValueReader;
 import org.handwheel.syntax.Ignore;
 import org.handwheel.syntax.Origin;
+import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
@@ -74,11 +76,12 @@ public final class Hovers {
         drill(spot, new StandardHover(view.tables()))
             .map(text -> hover(spot.origin(), text))
             .or(() -> length(here))
+            .or(() -> property(spot))
             .or(() -> standard(spot))
             .or(() -> name(here))
             .or(() -> place(here))
             .or(() -> line(here));
-    return special.or(() -> word(spot));
+    return special.or(() -> word(spot)).or(() -> begun(spot));
   }
 
   private Hover hover(Origin origin, HoverText text) {
@@ -89,6 +92,15 @@ public final class Hovers {
   private Optional<Hover> length(Here here) {
     return LengthHover.text(here)
         .map(shown -> hover(here.spot().section().origin(shown.node()), shown.text()));
+  }
+
+  private Optional<Hover> property(Spot spot) {
+    boolean word = spot.nearest(HandwheelParser.PropertyContext.class).isPresent();
+    return !word || spot.isBroken()
+        ? Optional.empty()
+        : spot.nearest(HandwheelParser.PropertyLineContext.class)
+            .flatMap(line -> PropertyHover.text(view, spot.section(), line, pages))
+            .map(text -> hover(spot.origin(), text));
   }
 
   // ---- Threads, fits, drills, materials ---------------------------------------------------------
@@ -296,18 +308,22 @@ public final class Hovers {
                 if (parent instanceof SetupHeaderContext) {
                   SetupSummary.add(text, view, setup);
                 }
-                return hover(spot.origin(), withForm(text.build(), parent));
+                return hover(spot.origin(), withForm(spot, text.build(), parent));
               });
     }
     if (parent instanceof HandwheelParser.MeasureLineContext
         || parent instanceof HandwheelParser.CheckLineContext) {
       return MeasureHover.text(view, spot.section().origin(parent))
-          .map(text -> hover(spot.origin(), withForm(text, parent)));
+          .map(text -> hover(spot.origin(), withForm(spot, text, parent)));
     }
     if (parent instanceof HandwheelParser.GeneralToleranceLineContext
         || parent instanceof HandwheelParser.PlacesToleranceLineContext) {
       return GeneralToleranceHover.text(view)
-          .map(text -> hover(spot.origin(), withForm(text, parent)));
+          .map(text -> hover(spot.origin(), withForm(spot, text, parent)));
+    }
+    ParserRuleContext named = named(spot, parent);
+    if (named != null) {
+      return declared(spot, named).map(text -> hover(spot.origin(), withForm(spot, text, parent)));
     }
     if (parent instanceof HoleCutLineContext) {
       SetupRun setup = here.setup().orElse(null);
@@ -315,7 +331,7 @@ public final class Hovers {
       return view.run() == null || setup == null || made == null
           ? Optional.empty()
           : HoleHover.text(view.run(), setup, made)
-              .map(text -> hover(spot.origin(), withForm(text, parent)));
+              .map(text -> hover(spot.origin(), withForm(spot, text, parent)));
     }
     if (parent instanceof HandwheelParser.FeatureLineContext) {
       SetupRun setup = here.setup().orElse(null);
@@ -323,7 +339,7 @@ public final class Hovers {
       return view.run() == null || setup == null || made == null
           ? Optional.empty()
           : FeatureHover.text(view.run(), setup, made)
-              .map(text -> hover(spot.origin(), withForm(text, parent)));
+              .map(text -> hover(spot.origin(), withForm(spot, text, parent)));
     }
     boolean cut =
         parent instanceof CleanLineContext
@@ -335,19 +351,65 @@ public final class Hovers {
       return Optional.empty();
     }
     return Optional.of(
-        hover(spot.origin(), withForm(CutHover.text(view, plan, step, step.cut()), parent)));
+        hover(spot.origin(), withForm(spot, CutHover.text(view, plan, step, step.cut()), parent)));
   }
 
-  private static HoverText withForm(HoverText text, ParserRuleContext node) {
+  /** The name that a line declares, or that all of it is about. */
+  private static @Nullable ParserRuleContext named(Spot spot, ParserRuleContext line) {
+    if (line instanceof HandwheelParser.FeatureLineContext feature
+        && spot.section().kind() == SectionKind.PART) {
+      return feature.featureTarget();
+    } else if (line instanceof HandwheelParser.HoleLineContext hole) {
+      return hole.name();
+    } else if (line instanceof HandwheelParser.PatternLineContext pattern) {
+      return pattern.name();
+    } else if (line instanceof HandwheelParser.LetLineContext let) {
+      return let.name();
+    } else if (line instanceof HandwheelParser.OwnHeaderContext own) {
+      return own.name();
+    } else if (line instanceof HandwheelParser.CutterLineContext cutter) {
+      return cutter.cutterRef();
+    }
+    return null;
+  }
+
+  private Optional<HoverText> declared(Spot line, ParserRuleContext name) {
+    int offset = view.tree().start(line.section().origin(name));
+    return Spot.at(view.tree(), offset)
+        .flatMap(NameIndex.of(view)::at)
+        .flatMap(declaration -> new ThingHover(view).text(declaration));
+  }
+
+  private static Optional<WrittenForms.Form> form(Spot spot, ParserRuleContext node) {
+    boolean described =
+        node instanceof HandwheelParser.FeatureLineContext
+            && spot.section().kind() == SectionKind.PART;
+    return described
+        ? WrittenForms.ofPart(node.getStart().getText().toLowerCase(Locale.ROOT))
+        : WrittenForms.of(node);
+  }
+
+  private static HoverText withForm(Spot spot, HoverText text, ParserRuleContext node) {
     HoverText.Builder both = HoverText.titled(text.title());
     both.addParts(text);
-    WrittenForms.of(node).ifPresent(form -> both.fact("Written", "`" + form.shown() + "`"));
+    form(spot, node).ifPresent(form -> both.code("Form", form.shown()));
     return both.build();
+  }
+
+  /** The first word of a line that cannot be read: how a line is written that begins so. */
+  private Optional<Hover> begun(Spot spot) {
+    boolean first =
+        spot.isBroken() && spot.line() != null && spot.line().getStart() == spot.token();
+    return first
+        ? Signatures.form(List.of(spot.token()), spot.section().kind())
+            .map(form -> HoverText.titled(form.shown()).note(form.meaning()).build())
+            .map(text -> hover(spot.origin(), text))
+        : Optional.empty();
   }
 
   private Optional<Hover> word(Spot spot) {
     for (int i = spot.path().size() - 1; i >= 0; i--) {
-      Optional<WrittenForms.Form> form = WrittenForms.of(spot.path().get(i));
+      Optional<WrittenForms.Form> form = form(spot, spot.path().get(i));
       if (form.isPresent()) {
         return form.map(
             found ->
@@ -366,9 +428,9 @@ public final class Hovers {
         HoverText.Builder text =
             HoverText.titled("silences the rule " + ignore.rule() + " on one line");
         if (!paragraph.isEmpty()) {
-          text.note(paragraph);
+          text.markup(paragraph);
         }
-        text.fact("Written", "`# ignore RULE: reason`");
+        text.code("Written", "# ignore RULE: reason");
         return Optional.of(hover(spot.origin(), text.build()));
       }
     }

@@ -42,7 +42,10 @@ public final class SetupSummary {
         Set<String> tools = tools(view, setup);
         String time = time(view, setup).map(SetupSummary::words).orElse("time not known");
         lenses.add(
-            new Lens(start, end, time + (tools.isEmpty() ? "" : ": " + String.join(", ", tools))));
+            new Lens(
+                start,
+                end,
+                Shown.name(time + (tools.isEmpty() ? "" : ": " + String.join(", ", tools)))));
       }
     }
     return lenses;

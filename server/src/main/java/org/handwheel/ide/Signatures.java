@@ -11,6 +11,7 @@ import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
+import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.SyntaxTree;
 
 /** How the statement at a place is written, and which of its slots is being filled. */
@@ -117,20 +118,19 @@ public final class Signatures {
 
   /** The statement whose line an offset is on, if it has begun. */
   public static Optional<Signature> at(SyntaxTree tree, int offset) {
-    List<Token> before = tokensBefore(tree, offset);
-    return before.isEmpty() ? Optional.empty() : form(before).map(form -> signature(form, before));
-  }
-
-  private static List<Token> tokensBefore(SyntaxTree tree, int offset) {
-    List<Token> before = List.of();
+    Optional<Signature> signature = Optional.empty();
     for (Section section : tree.sections()) {
       int base = tree.base(section);
       if (offset >= base && offset <= base + section.text().length()) {
         // At the border of two sections the later one counts.
-        before = tokensBefore(section, offset - base);
+        List<Token> before = tokensBefore(section, offset - base);
+        signature =
+            before.isEmpty()
+                ? Optional.empty()
+                : form(before, section.kind()).map(form -> signature(form, before));
       }
     }
-    return before;
+    return signature;
   }
 
   /** The tokens of the line that end before the offset; none within a comment. */
@@ -154,25 +154,24 @@ public final class Signatures {
     return before;
   }
 
-  private static Optional<WrittenForms.Form> form(List<Token> before) {
+  /** The form of the statement that a line with these words would be. */
+  static Optional<WrittenForms.Form> form(List<Token> before, SectionKind within) {
+    if (within == SectionKind.PART) {
+      Optional<WrittenForms.Form> feature = WrittenForms.ofPart(word(before.get(0)));
+      if (feature.isPresent()) {
+        return feature;
+      }
+    }
     String first = word(before.get(0));
     String two = before.size() > 1 ? first + " " + word(before.get(1)) : first;
     String shared = SHARED.get(first);
     if (shared != null) {
-      return WrittenForms.named(shared)
-          .map(form -> new WrittenForms.Form(withFirst(form.pattern(), first), form.meaning()));
+      return WrittenForms.named(shared).map(form -> form.under(first));
     }
     String alternative = BY_FIRST_WORDS.getOrDefault(two, BY_FIRST_WORDS.get(first));
     return alternative == null
         ? Optional.empty()
-        : WrittenForms.named(alternative)
-            .map(form -> new WrittenForms.Form(withFirst(form.pattern(), first), form.meaning()));
-  }
-
-  /** A form that several words share, under the word that was written. */
-  private static String withFirst(String pattern, String first) {
-    int blank = pattern.indexOf(' ');
-    return blank < 0 ? pattern : first + pattern.substring(blank);
+        : WrittenForms.named(alternative).map(form -> form.under(first));
   }
 
   private static String word(Token token) {

@@ -71,6 +71,9 @@ public final class Symbols {
       int nameEnd,
       List<Symbol> children) {
     public Symbol {
+      // Some editors refuse an outline with a name that is blank.
+      name = name.isBlank() ? kind.name().toLowerCase(Locale.ROOT) : Shown.name(name).strip();
+      detail = Shown.name(detail);
       children = List.copyOf(children);
     }
   }

@@ -85,7 +85,7 @@ final class ThingHover {
 
   private static HoverText value(String name, String written, Quantity value) {
     HoverText.Builder text = HoverText.titled(name + " = " + QuantityText.of(value));
-    text.fact("Written", "`let " + name + " = " + written + "`");
+    text.code("Written", "let " + name + " = " + written);
     if (value.is(Dimension.LENGTH)) {
       text.fact("Exactly", QuantityText.exact(value.toLength()));
       InchFraction.words(value.toLength()).ifPresent(near -> text.fact("Fraction", near));
@@ -128,18 +128,25 @@ final class ThingHover {
     return text.replace("\"", "");
   }
 
-  private static String property(
-      Section section, PropertyLineContext line, Optional<ValueReader> values) {
+  /** Whether a property is a plain number and no length. */
+  static boolean isNumber(String property) {
+    return PLAIN.matcher(property).matches();
+  }
+
+  /** The values of a property as written, or in both units if they are lengths. */
+  static String property(Section section, PropertyLineContext line, Optional<ValueReader> values) {
     String written =
         section
             .origin(line.value(0))
             .to(section.origin(line.value(line.value().size() - 1)))
             .text();
-    boolean plain = PLAIN.matcher(line.property().getText()).matches();
-    if (plain || values.isEmpty() || line.value().stream().anyMatch(v -> v.expr().size() != 1)) {
+    List<? extends ParseTree> nodes =
+        line.value().stream().flatMap(value -> value.expr().stream()).toList();
+    boolean words = line.value().stream().anyMatch(value -> value.expr().isEmpty());
+    if (isNumber(line.property().getText()) || values.isEmpty() || words) {
       return written;
     }
-    List<? extends ParseTree> nodes = line.value().stream().map(v -> v.expr(0)).toList();
+    String between = line.value(0).expr().size() > 1 ? " over " : " to ";
     boolean otherUnit =
         nodes.stream()
             .map(node -> values.get().quantity(section, node))
@@ -154,7 +161,7 @@ final class ThingHover {
     return values
         .get()
         .lengths(section, nodes)
-        .map(lengths -> String.join(" to ", lengths.stream().map(Length::toString).toList()))
+        .map(lengths -> String.join(between, lengths.stream().map(Length::toString).toList()))
         .orElse(written);
   }
 
@@ -317,7 +324,6 @@ final class ThingHover {
   private static Optional<HoverText> written(Declaration declaration) {
     Origin origin = declaration.origin();
     String line = origin.section().source().line(origin.section().source().lineAt(origin.start()));
-    return Optional.of(
-        HoverText.titled(declaration.name()).fact("Written", "`" + line.strip() + "`").build());
+    return Optional.of(HoverText.titled(declaration.name()).code("Written", line.strip()).build());
   }
 }

@@ -48,17 +48,17 @@ public final class UsePaths {
   /**
    * What to write so that every path still means the same file after files have moved.
    *
-   * @param moves old and new workspace paths
+   * @param moves old and new workspace paths, of files or of folders with all that is in them
    */
   public static Map<Origin, String> afterMove(Project project, Map<String, String> moves) {
     Map<Origin, String> changes = new LinkedHashMap<>();
     for (Project.NamedFile file : project.files()) {
-      String from = moves.getOrDefault(file.tree().path(), file.tree().path());
+      String from = moved(moves, file.tree().path());
       for (Used used : of(file.tree())) {
         if (used.path() == null) {
           continue;
         }
-        String target = moves.getOrDefault(used.path(), used.path());
+        String target = moved(moves, used.path());
         boolean moved = !target.equals(used.path()) || !from.equals(file.tree().path());
         String path = relative(from, target);
         if (moved && !path.equals(used.written())) {
@@ -69,8 +69,19 @@ public final class UsePaths {
     return changes;
   }
 
+  /** Where a file is afterwards: by its own move, or by that of the nearest folder around it. */
+  private static String moved(Map<String, String> moves, String path) {
+    for (int end = path.length(); end > 0; end = path.lastIndexOf('/', end - 1)) {
+      String to = moves.get(path.substring(0, end));
+      if (to != null) {
+        return to + path.substring(end);
+      }
+    }
+    return path;
+  }
+
   /** The path from one file to another, both workspace paths. */
-  static String relative(String from, String to) {
+  public static String relative(String from, String to) {
     List<String> start = List.of(from.split("/", -1));
     List<String> end = List.of(to.split("/", -1));
     int same = 0;

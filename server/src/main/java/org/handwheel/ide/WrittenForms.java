@@ -4,6 +4,8 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
 import org.antlr.v4.runtime.ParserRuleContext;
 
 /**
@@ -136,7 +138,7 @@ final class WrittenForms {
       holeCutPeck | peck {depth} | Drill so deep at a time, then draw back to clear the chips.
       holeCutSpeed | speed {speed} | The spindle speed.
       holeCutFeed | feed {feed} | The feed.
-      featureLine | slot {name} in {face}, at ({x}, {y}) from {corner}, width {width}, length {length}, depth {depth} | In a part: a feature. In a setup: cuts it.
+      featureLine | slot {name}, with {cutter}, leaving {allowance}, pass {depth}, conventional | Cuts a feature of the part.
       featureIn | in {face} | The face it is in.
       featureSeenFrom | seen from {face} | The face its outline is looked at from.
       featureAt | at ({x}, {y}) from {corner} | Where its middle is.
@@ -167,7 +169,21 @@ final class WrittenForms {
       propertyLine | {property}: {value} | A property of the thing.
       """;
 
-  private static final Map<String, Form> FORMS = read();
+  /** Features as a part has them; in a setup the same words cut them. */
+  private static final String FEATURES =
+      """
+      slot | slot {name} in {face}, at ({x}, {y}) from {corner}, width {width}, length {length}, depth {depth} | A groove of a width.
+      pocket | pocket {name} in {face}, at ({x}, {y}) from {corner}, size {length} x {width}, radius {radius}, depth {depth} | A sunk area.
+      step | step {name} in {face}, at ({x}, {y}) from {corner}, size {length} x {width}, depth {depth} | A lowered edge.
+      profile | profile {name} seen from {face}, radius {radius} | A shape round the part's edge.
+      outline | outline {name} in {face}, at ({x}, {y}) from {corner}, ellipse {length} x {width}, tolerance +-{tolerance} | An oval or round form: an ellipse, an obround or a circle.
+      corner | corner {name} seen from {face}, at ({x}, {y}) from {corner}, radius {radius} | A rounded corner; all four without a place.
+      chamfer | chamfer {name} in {face}, width {width} | A sloped edge.
+      """;
+
+  private static final Pattern SLOT = Pattern.compile("\\{([^}]*)}");
+  private static final Map<String, Form> FORMS = read(HEADERS + COMMON + PART + HOLDING + TOOL);
+  private static final Map<String, Form> OF_PART = read(FEATURES);
 
   private WrittenForms() {}
 
@@ -178,15 +194,32 @@ final class WrittenForms {
    * @param meaning one sentence
    */
   record Form(String pattern, String meaning) {
-    /** As shown: slots without their braces. */
+    /** As shown: slots of one word in capitals, others without their braces. */
     String shown() {
-      return pattern.replace("{", "").replace("}", "");
+      return SLOT.matcher(pattern)
+          .replaceAll(
+              slot ->
+                  slot.group(1).contains(" ")
+                      ? slot.group(1)
+                      : slot.group(1).toUpperCase(Locale.ROOT));
+    }
+
+    /** A form that several words share, under the word that was written. */
+    Form under(String first) {
+      int blank = pattern.indexOf(' ');
+      return blank < 0 || pattern.startsWith("{")
+          ? this
+          : new Form(first + pattern.substring(blank), meaning);
     }
   }
 
-  private static Map<String, Form> read() {
+  /** The forms of statements that begin with one of several words. */
+  private static final Set<String> SHARED =
+      Set.of("relationLine", "skinLine", "holeCutLine", "featureLine");
+
+  private static Map<String, Form> read(String table) {
     Map<String, Form> forms = new HashMap<>();
-    for (String line : (HEADERS + COMMON + PART + HOLDING + TOOL).lines().toList()) {
+    for (String line : table.lines().toList()) {
       int first = line.indexOf(" | ");
       int second = line.indexOf(" | ", first + 3);
       Form form = new Form(line.substring(first + 3, second), line.substring(second + 3));
@@ -202,9 +235,19 @@ final class WrittenForms {
     return Optional.ofNullable(FORMS.get(alternative));
   }
 
-  /** The form of a node of the tree. */
+  /** How a feature is described in a part, by its first word. */
+  static Optional<Form> ofPart(String word) {
+    return Optional.ofNullable(OF_PART.get(word));
+  }
+
+  /** The form of a node of the tree, under the word it begins with. */
   static Optional<Form> of(ParserRuleContext context) {
-    return named(alternative(context.getClass()));
+    String alternative = alternative(context.getClass());
+    String first = context.getStart() == null ? "" : context.getStart().getText();
+    return named(alternative)
+        .map(
+            form ->
+                SHARED.contains(alternative) ? form.under(first.toLowerCase(Locale.ROOT)) : form);
   }
 
   /** The name of a generated node class in the grammar. */

@@ -12,6 +12,7 @@ import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.FileOperationFilter;
 import org.eclipse.lsp4j.FileOperationOptions;
 import org.eclipse.lsp4j.FileOperationPattern;
+import org.eclipse.lsp4j.FileOperationPatternKind;
 import org.eclipse.lsp4j.FileOperationsServerCapabilities;
 import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SaveOptions;
@@ -44,7 +45,8 @@ final class Capabilities {
     files.setWillRename(
         new FileOperationOptions(
             List.of(
-                new FileOperationFilter(new FileOperationPattern("**/*.{plan,shop}"), "file"))));
+                moved("**/*.{plan,shop}", FileOperationPatternKind.File),
+                moved("**", FileOperationPatternKind.Folder))));
     workspace.setFileOperations(files);
     capabilities.setWorkspace(workspace);
     capabilities.setHoverProvider(true);
@@ -75,6 +77,12 @@ final class Capabilities {
     capabilities.setExperimental(
         Map.of("handwheel", Map.of("picture", true, "draft", true, "sheet", true)));
     return capabilities;
+  }
+
+  private static FileOperationFilter moved(String glob, String kind) {
+    FileOperationPattern pattern = new FileOperationPattern(glob);
+    pattern.setMatches(kind);
+    return new FileOperationFilter(pattern, "file");
   }
 
   /** Formatting, proposals and changes to offer. */

@@ -2,9 +2,12 @@ package org.handwheel.lsp;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.eclipse.lsp4j.ClientCapabilities;
+import org.eclipse.lsp4j.CompletionCapabilities;
 import org.eclipse.lsp4j.GeneralClientCapabilities;
 import org.eclipse.lsp4j.InitializeParams;
+import org.eclipse.lsp4j.InsertTextMode;
 import org.eclipse.lsp4j.MarkupKind;
 import org.eclipse.lsp4j.PositionEncodingKind;
 import org.eclipse.lsp4j.PublishDiagnosticsCapabilities;
@@ -38,7 +41,11 @@ record ClientFacts(
     boolean disabledActions,
     boolean registersConfiguration,
     boolean refreshesLenses,
-    boolean collapsedText) {
+    boolean collapsedText,
+    boolean annotatesChanges,
+    boolean insertsOrReplaces,
+    boolean adjustsIndentation,
+    Set<String> completionDefaults) {
 
   /** An editor that announces nothing. */
   static final ClientFacts PLAIN = of(new InitializeParams());
@@ -93,7 +100,22 @@ record ClientFacts(
         workspace.getCodeLens() != null && yes(workspace.getCodeLens().getRefreshSupport()),
         text.getFoldingRange() != null
             && text.getFoldingRange().getFoldingRange() != null
-            && yes(text.getFoldingRange().getFoldingRange().getCollapsedText()));
+            && yes(text.getFoldingRange().getFoldingRange().getCollapsedText()),
+        workspace.getWorkspaceEdit() != null
+            && yes(workspace.getWorkspaceEdit().getDocumentChanges())
+            && workspace.getWorkspaceEdit().getChangeAnnotationSupport() != null,
+        text.getCompletion() != null
+            && text.getCompletion().getCompletionItem() != null
+            && yes(text.getCompletion().getCompletionItem().getInsertReplaceSupport()),
+        text.getCompletion() != null
+            && text.getCompletion().getCompletionItem() != null
+            && text.getCompletion().getCompletionItem().getInsertTextModeSupport() != null
+            && text.getCompletion()
+                .getCompletionItem()
+                .getInsertTextModeSupport()
+                .getValueSet()
+                .contains(InsertTextMode.AdjustIndentation),
+        completionDefaults(text.getCompletion()));
   }
 
   private static Positions positions(@Nullable GeneralClientCapabilities general) {
@@ -111,6 +133,14 @@ record ClientFacts(
       }
     }
     return Positions.UTF16;
+  }
+
+  private static Set<String> completionDefaults(@Nullable CompletionCapabilities completion) {
+    return completion == null
+            || completion.getCompletionList() == null
+            || completion.getCompletionList().getItemDefaults() == null
+        ? Set.of()
+        : Set.copyOf(completion.getCompletionList().getItemDefaults());
   }
 
   private static boolean prefersMarkdown(@Nullable List<String> formats) {

@@ -3,12 +3,14 @@ package org.handwheel.lsp;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DocumentDiagnosticReport;
 import org.eclipse.lsp4j.PreviousResultId;
@@ -57,10 +59,13 @@ final class DiagnosticReports {
   }
 
   /**
-   * The report of all plan and shop files below the folders; a text open in the editor counts, not
-   * the file on disk. A file the editor has findings of that is no more is reported without any.
+   * The report of all plan and shop files below the folders, open ones first; a text open in the
+   * editor counts, not the file on disk. A file the editor has findings of that is no more is
+   * reported without any.
    *
    * @param previous the names of the lists the editor has
+   * @param parts takes reports as they are made, if the editor wants them so; then the answer
+   *     itself holds none, as the protocol asks
    */
   static WorkspaceDiagnosticReport ofFolders(
       ClientFacts client,
@@ -68,41 +73,81 @@ final class DiagnosticReports {
       Collection<WorkspaceRoot> roots,
       SettingsFiles settings,
       List<PreviousResultId> previous,
+      @Nullable Consumer<WorkspaceDiagnosticReport> parts,
       CancelChecker cancel) {
-    Map<String, WorkspaceDocumentDiagnosticReport> reports = new LinkedHashMap<>();
-    Map<String, String> known = new HashMap<>();
-    previous.forEach(id -> known.put(id.getUri(), id.getValue()));
+    Reports reports = new Reports(previous, parts);
+    for (OpenFile file : snapshot.files()) {
+      cancel.checkCanceled();
+      reports.add(
+          file.uri(), file.version(), diagnostics(client, snapshot, file, snapshot.view(file)));
+    }
     for (WorkspaceRoot root : roots) {
-      String file = SettingsFiles.file(root).toUri().toString();
       List<Diagnostic> unread = settings.diagnostics(root, client.positions());
       if (!unread.isEmpty()) {
-        reports.put(file, report(unread, file, null, known.get(file)));
+        reports.add(SettingsFiles.file(root).toUri().toString(), null, unread);
       }
       Projects projects = Projects.load(client, snapshot, root, cancel);
       Workspace workspace = projects.workspace();
       for (String path : new TreeSet<>(workspace.files().keySet())) {
         cancel.checkCanceled();
         String uri = snapshot.uri(root, path);
-        if (snapshot.file(uri).isEmpty() && !reports.containsKey(uri)) {
+        if (!reports.has(uri)) {
           List<Diagnostic> diagnostics =
               client.registersWatchers()
                   ? snapshot.closed(
                       uri, () -> ofClosed(client, snapshot, root, workspace, uri, path))
                   : ofClosed(client, snapshot, root, workspace, uri, path);
-          reports.put(uri, report(diagnostics, uri, null, known.get(uri)));
+          reports.add(uri, null, diagnostics);
         }
       }
     }
-    for (OpenFile file : snapshot.files()) {
-      cancel.checkCanceled();
-      List<Diagnostic> diagnostics = diagnostics(client, snapshot, file, snapshot.view(file));
-      reports.put(
-          file.uri(), report(diagnostics, file.uri(), file.version(), known.get(file.uri())));
+    reports.addGone();
+    return reports.rest();
+  }
+
+  /** Reports on their way to the editor, one a file. */
+  private static final class Reports {
+    /** As many as are worth a message. */
+    private static final int PART = 20;
+
+    private final Map<String, String> known = new LinkedHashMap<>();
+    private final @Nullable Consumer<WorkspaceDiagnosticReport> parts;
+    private final Set<String> reported = new HashSet<>();
+    private List<WorkspaceDocumentDiagnosticReport> waiting = new ArrayList<>();
+
+    Reports(List<PreviousResultId> previous, @Nullable Consumer<WorkspaceDiagnosticReport> parts) {
+      this.parts = parts;
+      previous.forEach(id -> known.put(id.getUri(), id.getValue()));
     }
-    for (String uri : known.keySet()) {
-      reports.computeIfAbsent(uri, gone -> report(List.of(), gone, null, known.get(gone)));
+
+    boolean has(String uri) {
+      return reported.contains(uri);
     }
-    return new WorkspaceDiagnosticReport(new ArrayList<>(reports.values()));
+
+    void add(String uri, @Nullable Integer version, List<Diagnostic> diagnostics) {
+      reported.add(uri);
+      waiting.add(report(diagnostics, uri, version, known.get(uri)));
+      if (waiting.size() == PART) {
+        sendPart();
+      }
+    }
+
+    private void sendPart() {
+      if (parts != null && !waiting.isEmpty()) {
+        parts.accept(new WorkspaceDiagnosticReport(waiting));
+        waiting = new ArrayList<>();
+      }
+    }
+
+    /** Files the editor has findings of, and that are no more. */
+    void addGone() {
+      known.keySet().stream().filter(uri -> !has(uri)).forEach(uri -> add(uri, null, List.of()));
+    }
+
+    WorkspaceDiagnosticReport rest() {
+      sendPart();
+      return new WorkspaceDiagnosticReport(waiting);
+    }
   }
 
   private static List<Diagnostic> ofClosed(

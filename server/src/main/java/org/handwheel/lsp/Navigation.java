@@ -98,7 +98,7 @@ final class Navigation {
     Rename.Changes changes = orRefuse(new Rename(projects.project()).rename(tree, offset, newName));
     Map<Origin, String> edits = new LinkedHashMap<>();
     changes.places().forEach(place -> edits.put(place, changes.name()));
-    return projects.edit(edits);
+    return projects.editFrom(question.file(), edits);
   }
 
   private static Rename.Changes orRefuse(Rename.Outcome outcome) {

@@ -402,8 +402,7 @@ final class PlanTexts implements TextDocumentService {
         uri,
         Either.forLeft(List.of()),
         (question, view) ->
-            Either.forRight(
-                new CompletionAnswers(question.client(), view, uri).at(params.getPosition())));
+            Either.forRight(new CompletionAnswers(question, view).at(params.getPosition())));
   }
 
   @Override
@@ -411,9 +410,7 @@ final class PlanTexts implements TextDocumentService {
     return answer(
         CompletionAnswers.uri(item),
         item,
-        (question, view) ->
-            new CompletionAnswers(question.client(), view, CompletionAnswers.uri(item))
-                .resolved(item));
+        (question, view) -> new CompletionAnswers(question, view).resolved(item));
   }
 
   // ---- Changes to offer

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
+import java.util.function.Consumer;
 import org.eclipse.lsp4j.ConfigurationItem;
 import org.eclipse.lsp4j.ConfigurationParams;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
@@ -15,8 +16,10 @@ import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
 import org.eclipse.lsp4j.FileRename;
 import org.eclipse.lsp4j.PreviousResultId;
+import org.eclipse.lsp4j.ProgressParams;
 import org.eclipse.lsp4j.RenameFilesParams;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceDiagnosticParams;
 import org.eclipse.lsp4j.WorkspaceDiagnosticReport;
 import org.eclipse.lsp4j.WorkspaceEdit;
@@ -122,11 +125,21 @@ final class PlanWorkspaces implements WorkspaceService {
     List<WorkspaceRoot> roots = session.roots();
     List<PreviousResultId> previous =
         Optional.ofNullable(params.getPreviousResultIds()).orElseGet(List::of);
+    Consumer<WorkspaceDiagnosticReport> parts = parts(params.getPartialResultToken());
     return CompletableFutures.computeAsync(
         workers,
         cancel ->
             DiagnosticReports.ofFolders(
-                facts, snapshot, roots, session.settings(), previous, cancel));
+                facts, snapshot, roots, session.settings(), previous, parts, cancel));
+  }
+
+  /** Sends parts of an answer to an editor that gave a token to send them under. */
+  private @Nullable Consumer<WorkspaceDiagnosticReport> parts(
+      @Nullable Either<String, Integer> token) {
+    LanguageClient target = client;
+    return token == null || target == null
+        ? null
+        : part -> target.notifyProgress(new ProgressParams(token, Either.forRight(part)));
   }
 
   @Override
@@ -137,18 +150,22 @@ final class PlanWorkspaces implements WorkspaceService {
     return CompletableFutures.computeAsync(
         workers,
         cancel -> {
+          Map<String, List<TextEdit>> changes = new LinkedHashMap<>();
           for (WorkspaceRoot root : roots) {
             Map<String, String> moves = moves(root, params);
             if (!moves.isEmpty()) {
               Projects projects = Projects.load(facts, snapshot, root, cancel);
-              return projects.edit(UsePaths.afterMove(projects.project(), moves));
+              // A folder within another one: its files are asked of the first.
+              projects
+                  .byUri(UsePaths.afterMove(projects.project(), moves))
+                  .forEach(changes::putIfAbsent);
             }
           }
-          return new WorkspaceEdit();
+          return new WorkspaceEdits(facts, snapshot).of(changes);
         });
   }
 
-  /** The files that move within a folder: old and new workspace paths. */
+  /** The files and folders that move within a folder: old and new workspace paths. */
   private static Map<String, String> moves(WorkspaceRoot root, RenameFilesParams params) {
     Map<String, String> moves = new LinkedHashMap<>();
     for (FileRename rename : params.getFiles()) {
@@ -170,6 +187,11 @@ final class PlanWorkspaces implements WorkspaceService {
     session.refresh();
     publisher.changed();
     refreshShown();
+    refreshFindings();
+  }
+
+  /** Has an editor that asks for findings ask again. */
+  private void refreshFindings() {
     LanguageClient target = client;
     if (target != null && session.client().refreshesDiagnostics()) {
       // Asking back must not hold up the thread that reads the answer.
@@ -186,5 +208,6 @@ final class PlanWorkspaces implements WorkspaceService {
     params.getEvent().getAdded().forEach(session::addFolder);
     session.refresh();
     publisher.changed();
+    refreshFindings();
   }
 }

@@ -10,14 +10,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.Range;
-import org.eclipse.lsp4j.ResourceOperation;
-import org.eclipse.lsp4j.SnippetTextEdit;
-import org.eclipse.lsp4j.TextDocumentEdit;
 import org.eclipse.lsp4j.TextEdit;
-import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
-import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.handwheel.files.FolderSearch;
 import org.handwheel.files.WorkspaceLoader;
 import org.handwheel.files.WorkspaceRoot;
@@ -112,49 +107,33 @@ final class Projects {
     return client.positions().range(tree.source(), tree.start(origin), tree.end(origin));
   }
 
-  private Optional<OpenFile> open(String path) {
-    return snapshot.files().stream()
-        .filter(file -> file.root().equals(root) && file.path().equals(path))
-        .findFirst();
-  }
-
   private String uri(String path) {
     return snapshot.uri(root, path);
   }
 
-  /** An edit of several files: versioned where the editor can take it. */
+  /** An edit of several files. */
   WorkspaceEdit edit(Map<Origin, String> changes) {
+    return new WorkspaceEdits(client, snapshot).of(byUri(changes));
+  }
+
+  /** An edit asked for in one file; an editor that can asks before it changes others. */
+  WorkspaceEdit editFrom(OpenFile here, Map<Origin, String> changes) {
+    return new WorkspaceEdits(client, snapshot).from(here.uri(), byUri(changes));
+  }
+
+  /** Changes by the addresses of their files. */
+  Map<String, List<TextEdit>> byUri(Map<Origin, String> changes) {
     Project project = project();
-    Map<String, List<TextEdit>> byPath = new LinkedHashMap<>();
+    Map<String, List<TextEdit>> byUri = new LinkedHashMap<>();
     changes.forEach(
         (origin, text) ->
             project
                 .treeOf(origin)
                 .ifPresent(
                     tree ->
-                        byPath
-                            .computeIfAbsent(tree.path(), path -> new ArrayList<>())
+                        byUri
+                            .computeIfAbsent(uri(tree.path()), uri -> new ArrayList<>())
                             .add(new TextEdit(range(tree, origin), text))));
-    if (!client.documentChanges()) {
-      Map<String, List<TextEdit>> byUri = new LinkedHashMap<>();
-      byPath.forEach((path, edits) -> byUri.put(uri(path), edits));
-      return new WorkspaceEdit(byUri);
-    }
-    List<Either<TextDocumentEdit, ResourceOperation>> documents = new ArrayList<>();
-    byPath.forEach(
-        (path, edits) -> {
-          Integer version = open(path).map(OpenFile::version).orElse(null);
-          documents.add(
-              Either.forLeft(
-                  new TextDocumentEdit(
-                      new VersionedTextDocumentIdentifier(uri(path), version),
-                      new ArrayList<>(edits.stream().map(Projects::plain).toList()))));
-        });
-    return new WorkspaceEdit(documents);
-  }
-
-  /** A place of a change; the edit is refused rather than made in a text that has moved on. */
-  private static Either<TextEdit, SnippetTextEdit> plain(TextEdit edit) {
-    return Either.forLeft(edit);
+    return byUri;
   }
 }

@@ -40,7 +40,10 @@ public final class Serve {
             .setInput(new MessageLimit(in, server::tellRefused))
             .setOutput(out)
             .setExecutorService(reader)
-            .configureGson(gson -> gson.registerTypeAdapterFactory(new ReportVersions()))
+            .configureGson(
+                gson ->
+                    gson.registerTypeAdapterFactory(new ReportVersions())
+                        .registerTypeAdapterFactory(new AnnotatedEdits()))
             .setExceptionHandler(Serve::shortError)
             .wrapMessages(new Gate(server)::wrap)
             .create();

@@ -359,7 +359,7 @@ final class HoverTests {
         .contains("Sits: on the bottom, 10.00 mm (0.3937 in) above the bed")
         .contains("Front to back ruled by: nothing: ")
         .contains("wear eye protection");
-    assertThat(plain(withSetup("  hold in", "  ho$0ld in"))).contains("Written: `hold in vise");
+    assertThat(plain(withSetup("  hold in", "  ho$0ld in"))).contains("Form: hold in VISE");
   }
 
   @Test
@@ -414,7 +414,7 @@ final class HoverTests {
     // 6.35 + 1 = 7.35 mm.
     assertThat(plain(plan))
         .contains("rib = 7.35 mm (0.2894 in)")
-        .contains("`let rib = 1/4 in + 1 mm`");
+        .contains("Written: let rib = 1/4 in + 1 mm");
   }
 
   @Test
@@ -442,7 +442,7 @@ final class HoverTests {
   @Test
   void aWordHasItsFormAndMeaning() {
     assertThat(plain(withSetup("at most", "at m$0ost")))
-        .contains("at most depth")
+        .contains("at most DEPTH")
         .contains("The most that may come off");
     assertThat(plain(withSetup("  touch top", "  to$0uch top"))).contains("until it just touches");
   }

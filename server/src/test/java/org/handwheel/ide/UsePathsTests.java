@@ -43,6 +43,23 @@ final class UsePathsTests {
   }
 
   @Test
+  void whatIsInAFolderMovesWithIt() {
+    assertThat(after(Map.of("shop", "shed/shop")))
+        .isEqualTo(
+            Map.of(
+                "boat/keep.plan",
+                "../shed/shop/inch-mill.shop",
+                "top.plan",
+                "shed/shop/inch-mill.shop"));
+    assertThat(after(Map.of("boat", "launch/pump")))
+        .isEqualTo(Map.of("boat/keep.plan", "../../shop/inch-mill.shop"));
+    // The name of a folder is all of it, and a file's own move goes first.
+    assertThat(after(Map.of("sho", "x", "boa", "y"))).isEmpty();
+    assertThat(after(Map.of("shop", "shed", "shop/inch-mill.shop", "mill.shop")))
+        .isEqualTo(Map.of("boat/keep.plan", "../mill.shop", "top.plan", "mill.shop"));
+  }
+
+  @Test
   void relativePaths() {
     assertThat(UsePaths.relative("a.plan", "b.shop")).isEqualTo("b.shop");
     assertThat(UsePaths.relative("x/y/a.plan", "x/z/b.shop")).isEqualTo("../z/b.shop");

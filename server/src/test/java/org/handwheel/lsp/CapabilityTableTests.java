@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(120)
 final class CapabilityTableTests {
   /** Announces all that the server asks about. */
-  private static final String FULL =
+  static final String FULL =
       """
       {
         "general": {"positionEncodings": ["utf-16"]},
@@ -51,7 +51,7 @@ final class CapabilityTableTests {
       """;
 
   /** The methods each announcement stands for, by its path. */
-  private static final Map<String, List<String>> METHODS =
+  static final Map<String, List<String>> METHODS =
       Map.ofEntries(
           entry("positionEncoding", List.of("initialize")),
           entry(
@@ -129,7 +129,7 @@ final class CapabilityTableTests {
   }
 
   /** The paths of what is announced: all at the top, and below what stands for a method too. */
-  private static Set<String> announced(JsonObject capabilities) {
+  static Set<String> announced(JsonObject capabilities) {
     Set<String> paths = new TreeSet<>();
     collect("", capabilities, paths);
     return paths;

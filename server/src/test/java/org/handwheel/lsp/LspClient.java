@@ -284,6 +284,12 @@ final class LspClient implements AutoCloseable {
     }
   }
 
+  /** What of a part of an answer is against the protocol's meta model. */
+  List<String> violationsIn(String method, JsonElement part) {
+    JsonObject answer = object("result", part);
+    return model.map(known -> known.response(method, answer)).orElse(List.of());
+  }
+
   static <T> T await(CompletableFuture<T> future) {
     try {
       return future.get(PATIENCE.toMillis(), TimeUnit.MILLISECONDS);

@@ -150,6 +150,55 @@ final class WorkspaceDiagnosticsTests {
   }
 
   @Test
+  void reportsComeInPartsWhereTheEditorTakesThem() throws IOException {
+    for (int i = 0; i < 45; i++) {
+      write("many/plan" + i + ".plan", BAD);
+    }
+    try (LspClient client = client()) {
+      client.open(uri("good.plan"), 1, GOOD);
+      JsonObject params = params(Map.of());
+      params.addProperty("partialResultToken", "part 1");
+      JsonElement answer = client.call("workspace/diagnostic", params);
+      assertThat(answer.getAsJsonObject().getAsJsonArray("items")).isEmpty();
+      List<JsonObject> parts = new ArrayList<>();
+      JsonArray all = new JsonArray();
+      for (JsonObject progress : client.received("$/progress")) {
+        JsonObject said = progress.getAsJsonObject("params");
+        assertThat(said.get("token").getAsString()).isEqualTo("part 1");
+        JsonObject part = said.getAsJsonObject("value");
+        parts.add(part);
+        all.addAll(part.getAsJsonArray("items"));
+        assertThat(client.violationsIn("workspace/diagnostic", part)).isEmpty();
+      }
+      assertThat(parts).hasSizeGreaterThan(2);
+      Map<String, JsonObject> reports = reports(LspClient.object("items", all));
+      assertThat(reports).hasSize(48).isEqualTo(ask(client, Map.of()));
+      // The file that is open comes first.
+      assertThat(all.get(0).getAsJsonObject().get("uri").getAsString()).isEqualTo(uri("good.plan"));
+    }
+  }
+
+  @Test
+  void aFolderThatIsAddedIsAskedFor() {
+    try (LspClient client = LspClient.initialized(Clients.PULL)) {
+      JsonObject added = new JsonObject();
+      added.addProperty("uri", folder.toUri().toString());
+      added.addProperty("name", "launch");
+      JsonArray list = new JsonArray();
+      list.add(added);
+      JsonObject event = LspClient.object("added", list);
+      event.add("removed", new JsonArray());
+      client.notify("workspace/didChangeWorkspaceFolders", LspClient.object("event", event));
+      client.awaitMessage(
+          "a request to ask again",
+          message ->
+              message.has("method")
+                  && message.get("method").getAsString().equals("workspace/diagnostic/refresh"));
+      assertThat(ask(client, Map.of())).containsKey(uri("good.plan"));
+    }
+  }
+
+  @Test
   void cancelledQuestionsEndAndTheServerGoesOn() throws IOException {
     for (int i = 0; i < 60; i++) {
       write("many/plan" + i + ".plan", GOOD + "stock\n  size 50 x 30 x 20\n".repeat(20));

@@ -8,22 +8,28 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.grammar.HandwheelParser.OwnHeaderContext;
+import org.handwheel.ide.Explanation;
 import org.handwheel.ide.View;
 import org.handwheel.model.Face;
 import org.handwheel.model.OwnKind;
 import org.handwheel.model.OwnProperties;
 import org.handwheel.model.OwnProperties.Property;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Workspace;
+import org.handwheel.rules.Checker;
 import org.handwheel.rules.Rules;
 import org.handwheel.syntax.Expectations.Expected;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.Severity;
+import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.syntax.Vocabulary;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthUnit;
@@ -62,18 +68,49 @@ public final class Completion {
    * @param start where the word they replace starts in the file
    * @param end where it ends
    * @param proposals the best first
+   * @param extent whether others could be proposed if less was typed
+   * @param joint where a proposal's joint is written: behind the word before
    */
-  public record Proposals(int start, int end, List<Proposal> proposals) {
+  public record Proposals(int start, int end, List<Proposal> proposals, Extent extent, int joint) {
     public Proposals {
       proposals = List.copyOf(proposals);
     }
+
+    Proposals(int start, int end, List<Proposal> proposals) {
+      this(start, end, proposals, Extent.ALL, start);
+    }
   }
 
-  /** What may be written at an offset of the view's file. */
+  /** How much of what may stand at a place is proposed. */
+  public enum Extent {
+    /** All, whatever of the word is typed already. */
+    ALL,
+    /** What begins with the letters typed so far. */
+    NARROWED
+  }
+
+  /** What may be written at an offset of the view's file; the shops are those the view knows. */
   public static Proposals at(View view, int offset) {
+    return at(view, offset, () -> shops(view.workspace()));
+  }
+
+  /** The workspace paths of all shop files. */
+  public static List<String> shops(Workspace workspace) {
+    return workspace.files().values().stream()
+        .filter(Checker::isShop)
+        .map(SyntaxTree::path)
+        .toList();
+  }
+
+  /**
+   * What may be written at an offset of the view's file.
+   *
+   * @param shops the workspace paths of the shop files there are, asked for where one is named
+   */
+  public static Proposals at(View view, int offset, Supplier<List<String>> shops) {
     return size(view, SizeWord.drill(view, offset), HandwheelParser.RULE_drillSize)
         .or(() -> size(view, SizeWord.thread(view, offset), HandwheelParser.RULE_thread))
-        .orElseGet(() -> word(view, offset));
+        .orElseGet(() -> word(view, offset, shops));
   }
 
   /** Drills or threads for one that is half written, if one may stand there. */
@@ -107,10 +144,12 @@ public final class Completion {
                     proposal ->
                         proposal.label().regionMatches(true, 0, written, 0, written.length()))
                 .sorted(Comparator.comparingInt(Proposal::rank).thenComparing(Proposal::label))
-                .toList()));
+                .toList(),
+            Extent.NARROWED,
+            word.start()));
   }
 
-  private static Proposals word(View view, int offset) {
+  private static Proposals word(View view, int offset, Supplier<List<String>> shops) {
     Slot slot = Slot.at(view.tree(), offset);
     Completion completion = new Completion(view, slot);
     switch (slot.where()) {
@@ -120,34 +159,34 @@ public final class Completion {
       }
       case STRING -> {
         return slot.type(1) == HandwheelLexer.USE
-            ? FileProposals.at(view, offset)
+            ? FileProposals.at(view, offset, shops.get())
             : new Proposals(offset, offset, List.of());
       }
       case NOTHING -> {
         return new Proposals(offset, offset, List.of());
       }
     }
-    return new Proposals(slot.start(), slot.end(), completion.sorted());
+    return new Proposals(slot.start(), slot.end(), completion.sorted(), Extent.ALL, slot.joint());
   }
 
-  /** What a proposal's topic means, in a few sentences; empty if there is nothing to say. */
-  public static String about(View view, String topic) {
+  /** What a proposal's topic means, in a few sentences, if there is something to say. */
+  public static Explanation about(View view, String topic) {
     String[] parts = topic.split(" ", 3);
     if (parts.length < 2) {
-      return "";
+      return Explanation.NONE;
     }
     return switch (parts[0]) {
       case "word" -> Forms.about(topic.substring("word ".length()));
-      case "thing" -> parts.length == 3 ? Things.about(view, parts[1], parts[2]) : "";
+      case "thing" -> parts.length == 3 ? Things.about(view, parts[1], parts[2]) : Explanation.NONE;
       case "material" -> Things.material(view, parts[1]);
       case "thread" -> Things.thread(view, topic.substring("thread ".length()));
       case "drill" -> Things.drill(view, topic.substring("drill ".length()));
-      case "fit" -> parts.length == 3 ? Things.fit(view, parts[1], parts[2]) : "";
+      case "fit" -> parts.length == 3 ? Things.fit(view, parts[1], parts[2]) : Explanation.NONE;
       case "rule" ->
           Optional.ofNullable(Rules.severities().get(parts[1]))
-              .map(severity -> "`" + parts[1] + "`: usually " + words(severity))
-              .orElse("");
-      default -> "";
+              .map(severity -> Explanation.of("`" + parts[1] + "`: usually " + words(severity)))
+              .orElse(Explanation.NONE);
+      default -> Explanation.NONE;
     };
   }
 
@@ -182,8 +221,31 @@ public final class Completion {
       addAll(new StatementProposals(slot, now).all());
       properties();
     }
+    expected(slot.expectations().expected());
+    if (slot.section().kind() == SectionKind.OWN && slot.has(HandwheelLexer.COLON)) {
+      propertyValues();
+    }
+    if (slot.firstType() == HandwheelLexer.CHECK && slot.wantsComma()) {
+      furtherChecks();
+    }
+  }
+
+  /** What else is to be checked, with the comma that has to stand before it. */
+  private void furtherChecks() {
+    Set<String> given =
+        slot.before().stream()
+            .map(token -> token.getText().toLowerCase(Locale.ROOT))
+            .collect(Collectors.toSet());
+    Completion behind = new Completion(view, slot.behindComma());
+    behind.expected(behind.slot.expectations().expected());
+    behind.proposals.values().stream()
+        .filter(proposal -> !given.contains(proposal.label().toLowerCase(Locale.ROOT)))
+        .forEach(proposal -> add(proposal.behindComma()));
+  }
+
+  private void expected(List<Expected> all) {
     boolean number = false;
-    for (Expected expected : slot.expectations().expected()) {
+    for (Expected expected : all) {
       List<Integer> rules = expected.rules();
       int type = expected.tokenType();
       if (isName(expected)) {
@@ -209,9 +271,6 @@ public final class Completion {
     }
     if (number) {
       addAll(new ValueProposals(slot, now).all());
-    }
-    if (slot.section().kind() == SectionKind.OWN && slot.has(HandwheelLexer.COLON)) {
-      propertyValues();
     }
   }
 
@@ -329,6 +388,7 @@ public final class Completion {
     fillings.put("allowance", now.number(new CutSizes(now).allowance()));
     fillings.put("thickness", now.number(Length.mm("0.05")));
     fillings.put("units", "mm");
+    fillings.put("rest", "table");
     return fillings;
   }
 
@@ -444,19 +504,26 @@ public final class Completion {
                 severity.name().toLowerCase(Locale.ROOT), Proposal.Kind.VALUE, "", KEYWORD));
       }
     }
-    boolean first = slot.type(1) == HandwheelLexer.COLON;
-    if (!first || kind.isEmpty()) {
+    if (kind.isEmpty()) {
       return;
     }
-    OwnProperties.find(kind.get(), word)
-        .ifPresent(
-            property -> {
-              if (property.choices().isEmpty()) {
-                add(Proposal.plain(property.usual(), Proposal.Kind.VALUE, "usual", UNIT));
-              }
-              property
-                  .choices()
-                  .forEach(choice -> add(Proposal.plain(choice, Proposal.Kind.VALUE, "", KEYWORD)));
-            });
+    OwnProperties.find(kind.get(), word).ifPresent(this::propertyValue);
+  }
+
+  /** The value that comes next, and what of the list is usual behind it. */
+  private void propertyValue(Property property) {
+    boolean open = slot.type(1) == HandwheelLexer.COLON || slot.type(1) == HandwheelLexer.COMMA;
+    List<String> usual = List.of(property.usual().split(", "));
+    int given = slot.count(HandwheelLexer.COMMA) + (open ? 0 : 1);
+    if (given == 0) {
+      property
+          .choices()
+          .forEach(choice -> add(Proposal.plain(choice, Proposal.Kind.VALUE, "", KEYWORD)));
+    }
+    if (property.choices().isEmpty() && given < usual.size() && (open || slot.wantsComma())) {
+      String rest = String.join(", ", usual.subList(given, usual.size()));
+      Proposal value = Proposal.plain(rest, Proposal.Kind.VALUE, "usual", UNIT);
+      add(open ? value : value.behindComma());
+    }
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelParser;
+import org.handwheel.ide.Explanation;
 import org.handwheel.syntax.Expectations.Expected;
 import org.handwheel.syntax.Vocabulary;
 
@@ -48,12 +49,23 @@ final class Forms {
     String clause = clause(expected);
     boolean statement = clause.equals("statement") || clause.equals("header");
     boolean middle = statement && !before.isEmpty();
-    List<Form> forms = middle ? null : FORMS.get(clause + " " + keyword);
+    // The pass of `one pass` is not the one of `pass 0.5`: a form is that of a clause's first word.
+    boolean begins = !beginning(expected).isEmpty();
+    List<Form> forms = middle || !begins ? null : FORMS.get(clause + " " + keyword);
     return forms == null ? List.of(new Form(keyword, "")) : forms;
   }
 
+  /** The clause or statement a keyword is in; empty if in none. */
   static String clause(Expected expected) {
-    List<Integer> rules = expected.rules();
+    return innermost(expected.rules());
+  }
+
+  /** The clause or statement that begins with a keyword; empty if none does. */
+  private static String beginning(Expected expected) {
+    return innermost(expected.begun());
+  }
+
+  private static String innermost(List<Integer> rules) {
     for (int i = rules.size() - 1; i >= 0; i--) {
       if (CLAUSES.contains(rules.get(i))) {
         return HandwheelParser.ruleNames[rules.get(i)];
@@ -63,14 +75,14 @@ final class Forms {
   }
 
   static String topic(Expected expected) {
-    return "word " + clause(expected) + " " + Vocabulary.keyword(expected.tokenType());
+    return "word " + beginning(expected) + " " + Vocabulary.keyword(expected.tokenType());
   }
 
   /** What a keyword is for; empty if nothing is set down. */
-  static String about(String key) {
+  static Explanation about(String key) {
     List<Form> forms = FORMS.get(key);
     if (forms == null) {
-      return "";
+      return Explanation.NONE;
     }
     StringBuilder out = new StringBuilder();
     for (Form form : forms) {
@@ -80,7 +92,7 @@ final class Forms {
           .append("`\n")
           .append(form.about());
     }
-    return out.toString();
+    return Explanation.of(out.toString());
   }
 
   private static Map<String, List<Form>> read() {

@@ -10,9 +10,22 @@ package org.handwheel.ide.complete;
  * @param detail a few words beside the label; empty for none
  * @param topic what {@link Completion#about} explains; empty for nothing
  * @param rank the smaller the further up
+ * @param joint what has to stand right behind the word before: a comma, or nothing
  */
 public record Proposal(
-    String label, Kind kind, String text, String snippet, String detail, String topic, int rank) {
+    String label,
+    Kind kind,
+    String text,
+    String snippet,
+    String detail,
+    String topic,
+    int rank,
+    String joint) {
+
+  Proposal(
+      String label, Kind kind, String text, String snippet, String detail, String topic, int rank) {
+    this(label, kind, text, snippet, detail, topic, rank, "");
+  }
 
   /** What kind of thing is proposed. */
   public enum Kind {
@@ -38,6 +51,11 @@ public record Proposal(
   }
 
   Proposal lower(int by) {
-    return new Proposal(label, kind, text, snippet, detail, topic, rank + by);
+    return new Proposal(label, kind, text, snippet, detail, topic, rank + by, joint);
+  }
+
+  /** The same where the word before has to be followed by a comma first. */
+  Proposal behindComma() {
+    return new Proposal(label, kind, text, snippet, detail, topic, rank, ",");
   }
 }

@@ -2,8 +2,10 @@ package org.handwheel.ide.complete;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
+import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.syntax.Expectations;
 import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SyntaxTree;
@@ -17,6 +19,7 @@ import org.handwheel.syntax.SyntaxTree;
  * @param start where the word starts in the file
  * @param end where it ends
  * @param lineStart where the line's first token is, or where the word starts
+ * @param joint where the word before it ends, or where the word starts
  */
 record Slot(
     Section section,
@@ -25,7 +28,8 @@ record Slot(
     Expectations expectations,
     int start,
     int end,
-    int lineStart) {
+    int lineStart,
+    int joint) {
 
   /** Inside what the cursor is. */
   enum Where {
@@ -58,6 +62,8 @@ record Slot(
         where = to > offset ? Where.STRING : where;
       } else if (token.getType() == HandwheelLexer.OPEN_STRING) {
         where = to >= offset ? Where.STRING : where;
+      } else if (to > offset && start == offset && !isLineEnd(token)) {
+        where = Where.NOTHING; // between the two signs of +-
       }
       if (token.getChannel() == Token.DEFAULT_CHANNEL && to <= start && !isLineEnd(token)) {
         before.add(token);
@@ -67,8 +73,47 @@ record Slot(
       where = Where.NOTHING;
     }
     int lineStart = before.isEmpty() ? start : base + section.origin(before.get(0)).start();
+    int joint =
+        before.isEmpty() ? start : base + section.origin(before.get(before.size() - 1)).end();
     return new Slot(
-        section, where, List.copyOf(before), Expectations.after(before), start, end, lineStart);
+        section,
+        where,
+        List.copyOf(before),
+        Expectations.after(before),
+        start,
+        end,
+        lineStart,
+        joint);
+  }
+
+  /** Whether a list that needs commas may go on behind one. */
+  boolean wantsComma() {
+    int innermost = HandwheelParser.RULE_statement;
+    return expectations.expected().stream()
+        .anyMatch(
+            expected ->
+                expected.tokenType() == HandwheelLexer.COMMA
+                    && expected.rules().get(expected.rules().size() - 1) == innermost);
+  }
+
+  /** The place with a comma put in behind the word before. */
+  Slot behindComma() {
+    List<Token> tokens = new ArrayList<>(before);
+    tokens.add(new CommonToken(HandwheelLexer.COMMA, ","));
+    return new Slot(
+        section,
+        where,
+        List.copyOf(tokens),
+        Expectations.after(tokens),
+        start,
+        end,
+        lineStart,
+        joint);
+  }
+
+  /** How many tokens of a kind stand before. */
+  int count(int type) {
+    return (int) before.stream().filter(token -> token.getType() == type).count();
   }
 
   private static boolean isLineEnd(Token token) {

@@ -28,10 +28,11 @@ final class Snippets {
     return out.append(escape(form.substring(done))).toString();
   }
 
-  /** The form up to its first place to fill in. */
+  /** The form up to its first place to fill in, and to the quotes around it. */
   static String plain(String form) {
     int place = form.indexOf('{');
-    return (place < 0 ? form : form.substring(0, place)).stripTrailing();
+    String plain = place < 0 ? form : form.substring(0, place);
+    return (plain.endsWith("\"") ? plain.substring(0, plain.length() - 1) : plain).stripTrailing();
   }
 
   /** Text that a snippet takes as it is. */

@@ -61,7 +61,9 @@ final class ValueProposals {
       default -> {
         if (slot.type(2) == HandwheelLexer.OVERHANG) {
           overhang();
-        } else if (slot.firstType() == HandwheelLexer.TRUE && slot.has(HandwheelLexer.WITH)) {
+        } else if (slot.firstType() == HandwheelLexer.TRUE
+            && slot.has(HandwheelLexer.WITH)
+            && !slot.has(HandwheelLexer.OVER)) {
           text("0.02 over 100", "usual");
         }
       }

@@ -96,7 +96,8 @@ final class CompletionTests {
   private static String about(String marked, String label) {
     Marked text = Marked.of(marked);
     View view = Fixtures.view("a.plan", text.text());
-    return Completion.about(view, proposal(Completion.at(view, text.offset()), label).topic());
+    return Completion.about(view, proposal(Completion.at(view, text.offset()), label).topic())
+        .markdown();
   }
 
   private static final String HOLES =
@@ -213,10 +214,12 @@ final class CompletionTests {
               assertThat(proposal.detail()).isEqualTo("16.00 mm (0.6299 in) end mill, 4 teeth");
             });
     View view = Fixtures.view("a.plan", HEAD);
-    assertThat(Completion.about(view, "thing cutter EM16")).contains("flute: 32");
-    assertThat(Completion.about(view, "material gunmetal-LG2")).contains("Cutting fluid");
-    assertThat(Completion.about(view, "word cutClause leaving")).contains("finishing pass");
-    assertThat(Completion.about(view, "word nothing here")).isEmpty();
+    assertThat(Completion.about(view, "thing cutter EM16").markdown()).contains("flute: 32");
+    assertThat(Completion.about(view, "material gunmetal-LG2").markdown())
+        .contains("Cutting fluid");
+    assertThat(Completion.about(view, "word cutClause leaving").markdown())
+        .contains("finishing pass");
+    assertThat(Completion.about(view, "word nothing here").isEmpty()).isTrue();
   }
 
   @Test
@@ -376,6 +379,43 @@ final class CompletionTests {
         .collect(Collectors.toSet());
   }
 
+  // ---- Commas
+
+  /** The text with the only proposal of a label put in, comma and all. */
+  private static String applied(String marked, String label) {
+    Marked text = Marked.of(marked);
+    Proposals proposals = Completion.at(Fixtures.view("a.plan", text.text()), text.offset());
+    Proposal proposal =
+        proposals.proposals().stream()
+            .filter(one -> one.label().equals(label))
+            .findFirst()
+            .orElseThrow(() -> new AssertionError(label + " is not in " + labels(proposals)));
+    return text.text().substring(0, proposals.joint())
+        + proposal.joint()
+        + text.text().substring(proposals.joint(), proposals.start())
+        + proposal.text()
+        + text.text().substring(proposals.end());
+  }
+
+  @Test
+  void aListThatNeedsCommasGetsThem() {
+    String plan = HEAD + "inspect\n";
+    assertThat(applied(plan + "  check height $0", "width")).endsWith("  check height, width");
+    assertThat(applied(plan + "  check height fo$0", "foot")).endsWith("  check height, foot");
+    assertThat(applied(plan + "  check height, $0", "width")).endsWith("  check height, width");
+    assertThat(labels(at(plan + "  check height, foot $0"))).doesNotContain("height", "foot");
+    // Where commas may be left out, none is put in.
+    assertThat(applied(HEAD + "setup a\n  hold in V80 $0", "on bed"))
+        .endsWith("hold in V80 on bed");
+    String caliper = "own instrument C\n  range: ";
+    assertThat(applied(caliper + "0 $0", "150 mm")).endsWith("range: 0, 150 mm");
+    assertThat(applied(caliper + "0, $0", "150 mm")).endsWith("range: 0, 150 mm");
+    assertThat(applied(caliper + "$0", "0, 150 mm")).endsWith("range: 0, 150 mm");
+    assertThat(labels(at(caliper + "0, 100 $0"))).doesNotContain("150 mm");
+    assertThat(labels(at("own vise V\n  opening: 60 $0"))).doesNotContain("70");
+    assertThat(labels(at("own cutter C\n  kind: end-mill $0"))).doesNotContain("face-mill");
+  }
+
   // ---- Shops, comments, files
 
   @Test
@@ -402,7 +442,10 @@ final class CompletionTests {
   @Test
   void usedFilesAreThoseOfTheWorkspace() {
     assertThat(labels(at("use \"$0\"\n"))).contains("shop/inch-mill.shop");
-    assertThat(FileProposals.relative("plans/a.plan", "shop/b.shop")).isEqualTo("../shop/b.shop");
+    Marked text = Marked.of("use \"$0\"\n");
+    View view = Fixtures.view("plans/a.plan", text.text());
+    assertThat(labels(Completion.at(view, text.offset(), () -> List.of("b.shop", "shop/a.shop"))))
+        .containsExactly("../b.shop", "../shop/a.shop");
   }
 
   @Test
@@ -506,7 +549,9 @@ final class CompletionTests {
   }
 
   private static Set<String> firstWords(Proposals proposals, Proposal.Kind kind) {
-    return labels(proposals, kind).stream()
+    return proposals.proposals().stream()
+        .filter(proposal -> proposal.kind() == kind && proposal.joint().isEmpty())
+        .map(Proposal::label)
         .map(label -> label.split("[ \u2026]", 2)[0])
         .collect(Collectors.toCollection(TreeSet::new));
   }
