@@ -6,6 +6,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The folder that workspace paths are relative to, and outside of which nothing is read.
@@ -74,6 +75,19 @@ public record WorkspaceRoot(Path folder) {
     return path.getRoot() == null
         ? joined
         : path.getRoot().toString().replace(path.getFileSystem().getSeparator(), "/") + joined;
+  }
+
+  // Written out: what the compiler makes of a record is put together when it is first called, which
+  // takes longer than all else an editor's first question needs here.
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof WorkspaceRoot root && folder.equals(root.folder);
+  }
+
+  @Override
+  public int hashCode() {
+    return folder.hashCode();
   }
 
   /** The root with all links followed, to compare real places with. */

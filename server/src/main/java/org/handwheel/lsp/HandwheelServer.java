@@ -30,10 +30,6 @@ import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
 import org.handwheel.ide.ProjectSettings;
-import org.handwheel.model.Workspace;
-import org.handwheel.rules.Checker;
-import org.handwheel.shop.StandardTables;
-import org.handwheel.syntax.SyntaxTree;
 import org.jspecify.annotations.Nullable;
 
 /** The server's life from the first greeting to the exit. */
@@ -90,7 +86,6 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
     initialized = true;
     session.begin(params);
     watchParent(params.getProcessId());
-    workers.execute(HandwheelServer::warmUp);
     ServerCapabilities capabilities = Capabilities.of(session.client());
     return CompletableFuture.completedFuture(
         new InitializeResult(capabilities, new ServerInfo("handwheel", version)));
@@ -107,25 +102,6 @@ final class HandwheelServer implements LanguageServer, LanguageClientAware {
       return;
     }
     var unused = parent.get().onExit().thenRun(exit);
-  }
-
-  /** Loads tables, grammar and rules before the first file needs them. */
-  private static void warmUp() {
-    String sample =
-        """
-        language 1
-        plan "Warm-up"
-          units mm
-        part
-          height 19 +0/-0.04
-        stock
-          size 50 x 30 x 22
-        setup one
-          hold in vise, up top, fixed back
-          clean top at 0.4, at most 1
-        """;
-    SyntaxTree tree = SyntaxTree.parse("warm-up.plan", sample);
-    new Checker(StandardTables.builtIn()).check(Workspace.of(tree), tree.path());
   }
 
   @Override

@@ -1,7 +1,9 @@
 package org.handwheel.lsp;
 
+import com.google.gson.Gson;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -9,6 +11,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
 import org.eclipse.lsp4j.jsonrpc.RemoteEndpoint;
+import org.eclipse.lsp4j.jsonrpc.json.MessageJsonHandler;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.LanguageClient;
@@ -24,6 +27,8 @@ public final class Serve {
    */
   public static int serve(InputStream in, OutputStream out, String version)
       throws InterruptedException {
+    CompletableFuture<Gson> gson = new CompletableFuture<>();
+    WarmUp.start(gson);
     CountDownLatch over = new CountDownLatch(1);
     HandwheelServer server = new HandwheelServer(version, over::countDown);
     ExecutorService reader =
@@ -34,15 +39,15 @@ public final class Serve {
               return thread;
             });
     Launcher<LanguageClient> launcher =
-        new Launcher.Builder<LanguageClient>()
+        new Builder(gson)
             .setLocalService(server)
             .setRemoteInterface(LanguageClient.class)
             .setInput(new MessageLimit(in, server::tellRefused))
             .setOutput(out)
             .setExecutorService(reader)
             .configureGson(
-                gson ->
-                    gson.registerTypeAdapterFactory(new ReportVersions())
+                json ->
+                    json.registerTypeAdapterFactory(new ReportVersions())
                         .registerTypeAdapterFactory(new AnnotatedEdits()))
             .setExceptionHandler(Serve::shortError)
             .wrapMessages(new Gate(server)::wrap)
@@ -64,6 +69,22 @@ public final class Serve {
     end.start();
     over.await();
     return server.isShutDown() ? 0 : 1;
+  }
+
+  /** Tells how messages are read and written, as soon as that is known. */
+  private static final class Builder extends Launcher.Builder<LanguageClient> {
+    private final CompletableFuture<Gson> gson;
+
+    Builder(CompletableFuture<Gson> gson) {
+      this.gson = gson;
+    }
+
+    @Override
+    protected MessageJsonHandler createJsonHandler() {
+      MessageJsonHandler handler = super.createJsonHandler();
+      gson.complete(handler.getGson());
+      return handler;
+    }
   }
 
   /** An error an editor may see: what happened, and no stack trace. */

@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.lang.reflect.Method;
+import java.lang.reflect.Modifier;
 import org.junit.jupiter.api.Test;
 
 class StandardTablesTests {
@@ -21,6 +23,19 @@ class StandardTablesTests {
     assertThat(StandardTables.builtIn()).isSameAs(StandardTables.builtIn());
     assertThat(StandardTables.load().threads().all())
         .hasSameSizeAs(StandardTables.builtIn().threads().all());
+  }
+
+  @Test
+  void everyTableIsReadOnceWhenItIsAskedFor() throws ReflectiveOperationException {
+    StandardTables tables = StandardTables.load();
+    int count = 0;
+    for (Method table : StandardTables.class.getDeclaredMethods()) {
+      if (!Modifier.isStatic(table.getModifiers()) && Modifier.isPublic(table.getModifiers())) {
+        assertThat(table.invoke(tables)).isNotNull().isSameAs(table.invoke(tables));
+        count++;
+      }
+    }
+    assertThat(count).isEqualTo(11);
   }
 
   @Test

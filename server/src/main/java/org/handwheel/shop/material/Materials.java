@@ -27,8 +27,8 @@ public final class Materials {
     Table.read(Materials.class, "feeds-per-tooth.csv")
         .rows()
         .forEach(row -> feeds.put(row.text("feed"), FeedPerTooth.read(row)));
-    Table speeds = Table.read(Materials.class, "cutting-speeds.csv");
-    Table drilling = Table.read(Materials.class, "drill-speeds.csv");
+    Map<String, Row> speeds = Table.read(Materials.class, "cutting-speeds.csv").by("name");
+    Map<String, Row> drilling = Table.read(Materials.class, "drill-speeds.csv").by("name");
     List<Material> materials =
         Table.read(Materials.class, "materials.csv").map(row -> read(row, speeds, drilling, feeds));
     Map<String, Material> names = new HashMap<>();
@@ -43,7 +43,10 @@ public final class Materials {
   }
 
   private static Material read(
-      Row row, Table speeds, Table drilling, Map<String, FeedPerTooth> feeds) {
+      Row row,
+      Map<String, Row> speeds,
+      Map<String, Row> drilling,
+      Map<String, FeedPerTooth> feeds) {
     return new Material(
         row.text("name"),
         row.list("aliases"),
@@ -61,22 +64,22 @@ public final class Materials {
         row.provenance());
   }
 
-  private static CuttingSpeeds speeds(String name, Table speeds) {
-    Row row =
-        speeds
-            .where("name", name)
-            .orElseThrow(() -> new IllegalArgumentException("no cutting speeds for " + name));
+  private static CuttingSpeeds speeds(String name, Map<String, Row> speeds) {
+    Row row = speeds.get(name);
+    if (row == null) {
+      throw new IllegalArgumentException("no cutting speeds for " + name);
+    }
     return new CuttingSpeeds(
         new SpeedRange(row.number("hss low"), row.number("hss high")),
         new SpeedRange(row.number("carbide low"), row.number("carbide high")),
         row.provenance());
   }
 
-  private static DrillSpeeds drilling(String name, Table drilling) {
-    Row row =
-        drilling
-            .where("name", name)
-            .orElseThrow(() -> new IllegalArgumentException("no drilling speeds for " + name));
+  private static DrillSpeeds drilling(String name, Map<String, Row> drilling) {
+    Row row = drilling.get(name);
+    if (row == null) {
+      throw new IllegalArgumentException("no drilling speeds for " + name);
+    }
     return new DrillSpeeds(
         new SpeedRange(row.number("low"), row.number("high")),
         row.parse("feed", word -> DrillSpeeds.FeedShare.valueOf(word.toUpperCase(Locale.ROOT))),

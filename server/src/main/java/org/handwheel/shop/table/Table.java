@@ -5,8 +5,9 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -49,6 +50,7 @@ public final class Table {
     @Nullable List<String> columns = null;
     String source = "";
     String how = "";
+    @Nullable Provenance provenance = null;
     List<Row> rows = new ArrayList<>();
     int number = 0;
     for (String line : text.lines().toList()) {
@@ -56,8 +58,10 @@ public final class Table {
       String place = name + " line " + number;
       if (line.startsWith(SOURCE)) {
         source = line.substring(SOURCE.length()).strip();
+        provenance = null;
       } else if (line.startsWith(HOW)) {
         how = line.substring(HOW.length()).strip();
+        provenance = null;
       } else if (!line.isBlank() && !line.startsWith("#")) {
         List<String> fields = fields(place, line);
         if (columns == null) {
@@ -70,7 +74,10 @@ public final class Table {
           if (source.isEmpty() || how.isEmpty()) {
             throw new IllegalStateException(place + ": a row before its source and how");
           }
-          rows.add(new Row(place, columns, fields, new Provenance(source, how)));
+          if (provenance == null) {
+            provenance = new Provenance(source, how);
+          }
+          rows.add(new Row(place, columns, fields, provenance));
         }
       }
     }
@@ -79,6 +86,15 @@ public final class Table {
 
   private static List<String> fields(String place, String line) {
     List<String> fields = new ArrayList<>();
+    if (line.indexOf('"') < 0) {
+      int start = 0;
+      for (int end = line.indexOf(','); end >= 0; end = line.indexOf(',', start)) {
+        fields.add(line.substring(start, end).strip());
+        start = end + 1;
+      }
+      fields.add(line.substring(start).strip());
+      return List.copyOf(fields);
+    }
     StringBuilder field = new StringBuilder();
     int i = 0;
     while (i <= line.length()) {
@@ -122,8 +138,18 @@ public final class Table {
     return rows.stream().map(reader).toList();
   }
 
-  /** The row whose {@code column} reads {@code value}, if there is one. */
-  public Optional<Row> where(String column, String value) {
-    return rows.stream().filter(row -> row.text(column).equals(value)).findFirst();
+  /**
+   * The rows by what stands in a column.
+   *
+   * @throws IllegalStateException if two rows have the same there
+   */
+  public Map<String, Row> by(String column) {
+    Map<String, Row> found = new HashMap<>();
+    for (Row row : rows) {
+      if (found.put(row.text(column), row) != null) {
+        throw new IllegalStateException("two rows for " + row.text(column));
+      }
+    }
+    return found;
   }
 }
