@@ -147,12 +147,12 @@ final class CheckCommand implements Callable<Integer> {
         Targets.find(
             paths.isEmpty() ? List.of(".") : paths, workspace, stdinName, project, surroundings);
     NewFindings news = since == null ? NewFindings.ALL : SinceRevision.of(since, surroundings);
-    Report report =
-        known(
-            CheckRun.check(
-                targets, new Checker(StandardTables.builtIn()), surroundings.nanoClock(), news),
-            names,
-            project);
+    Report found;
+    try (Progress progress = Progress.on(output, surroundings)) {
+      Checker checker = new Checker(StandardTables.builtIn());
+      found = CheckRun.check(targets, checker, surroundings.nanoClock(), news, progress);
+    }
+    Report report = known(found, names, project);
     printer(names).print(report);
     report.unreadable().entrySet().stream()
         .sorted(Map.Entry.<Path, String>comparingByKey())

@@ -40,7 +40,9 @@ final class CheckRun {
   private final Checker checker;
   private final LongSupplier nanoClock;
   private final NewFindings news;
+  private final Progress progress;
   private int known;
+  private int all;
   private final List<CheckedFile> files = new ArrayList<>();
   private final List<Found> findings = new ArrayList<>();
   private final Map<Path, String> unreadable = new LinkedHashMap<>();
@@ -49,15 +51,22 @@ final class CheckRun {
   private long parsing;
   private long checking;
 
-  private CheckRun(Checker checker, LongSupplier nanoClock, NewFindings news) {
+  private CheckRun(Checker checker, LongSupplier nanoClock, NewFindings news, Progress progress) {
     this.checker = checker;
     this.nanoClock = nanoClock;
     this.news = news;
+    this.progress = progress;
   }
 
   /** Checks the targets; a workspace is loaded once for all that lie in it. */
-  static Report check(Targets targets, Checker checker, LongSupplier nanoClock, NewFindings news) {
-    CheckRun run = new CheckRun(checker, nanoClock, news);
+  static Report check(
+      Targets targets,
+      Checker checker,
+      LongSupplier nanoClock,
+      NewFindings news,
+      Progress progress) {
+    CheckRun run = new CheckRun(checker, nanoClock, news, progress);
+    run.all = targets.targets().size();
     run.unreadable.putAll(targets.unreadable());
     Map<WorkspaceRoot, List<Targets.Target>> byRoot =
         targets.targets().stream()
@@ -111,6 +120,7 @@ final class CheckRun {
 
   /** Checks one file and says which files it uses. */
   private List<String> check(WorkspaceRoot root, Workspace workspace, String path) {
+    progress.at(files.size(), Math.max(all, files.size() + 1), path);
     long start = nanoClock.getAsLong();
     Checked checked = checker.check(workspace, path);
     long took = nanoClock.getAsLong() - start;

@@ -1,13 +1,10 @@
 package org.handwheel.cli;
 
-import java.io.PrintWriter;
-import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.handwheel.model.Workspace;
-import org.handwheel.plan.draft.DraftProgress;
 import org.handwheel.plan.draft.Drafted;
 import org.handwheel.plan.draft.Drafted.Draft;
 import org.handwheel.plan.draft.Drafter;
@@ -47,9 +44,6 @@ import picocli.CommandLine.Parameters;
 final class DraftCommand implements Callable<Integer> {
   private static final int MOST_ALTERNATIVES = 20;
 
-  /** A search that takes longer than this shows on a terminal how far it is. */
-  private static final Duration PATIENCE = Duration.ofMillis(500);
-
   private final Surroundings surroundings;
   private final Output output;
 
@@ -87,9 +81,16 @@ final class DraftCommand implements Callable<Integer> {
   public Integer call() {
     int most = count();
     Targets.Target target = OnePlan.target(plan, surroundings);
-    Drafted drafted =
-        new Drafter(StandardTables.builtIn())
-            .draft(workspace(target), target.path(), most, progress());
+    Drafted drafted;
+    try (Progress progress = Progress.on(output, surroundings)) {
+      drafted =
+          new Drafter(StandardTables.builtIn())
+              .draft(
+                  workspace(target),
+                  target.path(),
+                  most,
+                  tried -> progress.say("tried " + tried + " ways to hold and cut it"));
+    }
     if (drafted instanceof Drafted.Missing missing) {
       output.trouble("handwheel: " + plan + ": no plan can be drafted; what is missing:");
       missing.missing().forEach(sentence -> output.trouble("  - " + sentence));
@@ -144,21 +145,5 @@ final class DraftCommand implements Callable<Integer> {
     Map<String, SyntaxTree> files = new HashMap<>(read.files());
     files.put(target.path(), SyntaxTree.parse(target.path(), Drafter.bareText(tree)));
     return new Workspace(files, read.unreadable());
-  }
-
-  /** On a terminal a long search says how many ways it has tried. */
-  private DraftProgress progress() {
-    if (surroundings.screen() != Surroundings.Screen.TERMINAL) {
-      return DraftProgress.NONE;
-    }
-    long start = surroundings.nanoClock().getAsLong();
-    PrintWriter err = output.errWriter();
-    return tried -> {
-      long waited = surroundings.nanoClock().getAsLong() - start;
-      if (waited > PATIENCE.toNanos() && tried % 10 == 0) {
-        err.print("tried " + tried + " ways to hold and cut it\r");
-        err.flush();
-      }
-    };
   }
 }

@@ -14,6 +14,7 @@ import org.handwheel.model.Owned.ToolMaterial;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.plan.picture.Projection;
+import org.handwheel.plan.sheet.Paper;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -146,6 +147,9 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(DiffCommand.Format.class, word -> choice(DiffCommand.Format.class, word))
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
+        .registerConverter(Paper.class, word -> choice(Paper.class, word))
+        .registerConverter(
+            SheetCommand.Format.class, word -> choice(SheetCommand.Format.class, word))
         .registerConverter(Projection.class, word -> choice(Projection.class, word))
         .registerConverter(PartDimension.class, word -> choice(PartDimension.class, word))
         .registerConverter(ToolMaterial.class, word -> choice(ToolMaterial.class, word))

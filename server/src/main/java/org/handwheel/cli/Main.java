@@ -3,11 +3,13 @@ package org.handwheel.cli;
 import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.charset.Charset;
 import java.nio.charset.IllegalCharsetNameException;
 import java.nio.charset.StandardCharsets;
 import java.nio.charset.UnsupportedCharsetException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.handwheel.cli.Surroundings.Screen;
 import org.jspecify.annotations.Nullable;
@@ -35,8 +37,25 @@ public final class Main {
         charset(console),
         System.lineSeparator(),
         screen,
+        errScreen(screen),
         screen == Screen.TERMINAL ? terminalWidth() : Surroundings.USUAL_WIDTH,
         System::nanoTime);
+  }
+
+  /**
+   * Java knows no more than whether a console is there at all. Where the system shows what the
+   * standard error leads to, that counts: it may be a file although the output is on a terminal,
+   * and the other way round.
+   */
+  private static Screen errScreen(Screen screen) {
+    try {
+      String target = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
+      return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty")
+          ? Screen.TERMINAL
+          : Screen.OTHER;
+    } catch (IOException | UnsupportedOperationException | SecurityException e) {
+      return screen;
+    }
   }
 
   /** Before Java 22 a console is always a terminal; since then it has to be asked. */

@@ -39,7 +39,11 @@ final class NewText {
    * @return nothing if it was written, else a short sentence on why not
    */
   static Optional<String> write(Path file, String text, Existing existing) {
-    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    return write(file, text.getBytes(StandardCharsets.UTF_8), existing);
+  }
+
+  /** Writes bytes; the rest as with a text. */
+  static Optional<String> write(Path file, byte[] bytes, Existing existing) {
     @Nullable Path beside = null;
     try {
       if (existing == Existing.KEEP && Files.exists(file)) {

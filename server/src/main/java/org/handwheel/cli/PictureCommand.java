@@ -1,6 +1,9 @@
 package org.handwheel.cli;
 
-import java.util.Optional;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.handwheel.plan.picture.Picture;
 import org.handwheel.plan.picture.Projection;
@@ -8,9 +11,9 @@ import org.handwheel.plan.picture.SetupPicture;
 import org.handwheel.plan.picture.SvgPicture;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.work.PlanRun.SetupRun;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** {@code handwheel picture}: a setup drawn as SVG. */
 @Command(
@@ -20,26 +23,21 @@ import picocli.CommandLine.Option;
     sortOptions = false,
     description = {
       "Draws a setup of a plan as SVG: how the work lies, what holds it, what comes off.",
-      "Prints it; without a setup, the first one."
+      "Prints it; without a setup, the first one. Into a folder: all setups, a file each."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  handwheel picture bearing-block.plan four > four.svg",
-      "  handwheel picture bearing-block.plan --projection third > one.svg"
+      "  handwheel picture bearing-block.plan --projection third > one.svg",
+      "  handwheel picture bearing-block.plan crosshead.plan -o pictures"
     })
 final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
   private final Output output;
 
-  @Mixin private PlanArguments arguments = new PlanArguments();
+  @Mixin private ManyPlans plans = new ManyPlans();
 
-  @Mixin private ResultFile result = new ResultFile();
-
-  @Option(
-      names = "--projection",
-      paramLabel = "first|third",
-      description = "How the views stand to one another (ISO 5456-2). Default: first.")
-  private Projection projection = Projection.FIRST;
+  @Mixin private Drawn drawn = new Drawn();
 
   PictureCommand(Surroundings surroundings, Output output) {
     this.surroundings = surroundings;
@@ -48,15 +46,41 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    OnePlan read = arguments.read(surroundings);
-    SetupRun found = read.setup(arguments.setup() == null ? "1" : arguments.setup());
-    SyntaxTree tree = read.checked().tree();
-    Optional<Picture> picture = SetupPicture.of(tree, found, projection);
-    if (picture.isEmpty()) {
-      throw new UserException(
-          found.setup().words() + ": it is not known how the work lies or how large it is");
+    return plans.run(this::make, output, surroundings);
+  }
+
+  private Map<String, byte[]> make(OnePlan plan, @Nullable String asked) {
+    List<SetupRun> setups =
+        asked != null
+            ? List.of(plan.setup(asked))
+            : plans.isInto(surroundings)
+                ? plan.run().knownSetups().toList()
+                : List.of(plan.setup("1"));
+    Map<String, byte[]> made = new LinkedHashMap<>();
+    for (SetupRun setup : setups) {
+      made.put(ending(plan, setup), picture(plan, setup));
     }
-    result.deliver(SvgPicture.of(picture.get(), tree).stripTrailing() + "\n", output, surroundings);
-    return Handwheel.EXIT_CLEAN;
+    return made;
+  }
+
+  /** By the setup's name, or its number where it has none. */
+  private static String ending(OnePlan plan, SetupRun setup) {
+    var name = setup.setup().name();
+    int number = plan.run().knownSetups().toList().indexOf(setup) + 1;
+    return "-" + (name == null ? Integer.toString(number) : name.value()) + ".svg";
+  }
+
+  private byte[] picture(OnePlan plan, SetupRun setup) {
+    SyntaxTree tree = plan.checked().tree();
+    Projection projection = drawn.projection(plan, surroundings);
+    Picture picture =
+        SetupPicture.of(tree, plan.run().plan().part(), setup, projection)
+            .orElseThrow(
+                () ->
+                    new UserException(
+                        setup.setup().words()
+                            + ": it is not known how the work lies or how large it is"));
+    String svg = SvgPicture.of(picture, tree).stripTrailing() + "\n";
+    return svg.getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -23,7 +23,13 @@ record ProjectFile(Path folder, ProjectSettings settings) {
    */
   static ProjectFile of(Surroundings surroundings) {
     Path here = surroundings.workingDirectory().toAbsolutePath().normalize();
-    Path folder = WorkspaceRoot.of(here.resolve(ProjectSettings.FILE_NAME), here).folder();
+    return of(WorkspaceRoot.of(here.resolve(ProjectSettings.FILE_NAME), here), surroundings);
+  }
+
+  /** Reads the file of the project that a plan is in; the rest as with the current folder. */
+  static ProjectFile of(WorkspaceRoot root, Surroundings surroundings) {
+    Path here = surroundings.workingDirectory().toAbsolutePath().normalize();
+    Path folder = root.folder();
     Path file = folder.resolve(ProjectSettings.FILE_NAME);
     if (!Files.exists(file)) {
       return new ProjectFile(folder, ProjectSettings.NONE);

@@ -1,5 +1,6 @@
 package org.handwheel.cli;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -21,12 +22,22 @@ final class ResultFile {
    * @throws UserException if the file cannot be written, or is there already and is to stay
    */
   void deliver(String text, Output output, Surroundings surroundings) {
+    deliver(text.getBytes(StandardCharsets.UTF_8), output, surroundings);
+  }
+
+  /** The file it goes into, as it was named; nothing for the standard output. */
+  @Nullable String name() {
+    return file;
+  }
+
+  /** The same for the bytes of a file. */
+  void deliver(byte[] bytes, Output output, Surroundings surroundings) {
     if (file == null) {
-      output.text(text);
+      output.bytes(bytes);
       return;
     }
     NewText.Existing existing = overwrite ? NewText.Existing.REPLACE : NewText.Existing.KEEP;
-    Optional<String> trouble = NewText.write(OnePlan.path(file, surroundings), text, existing);
+    Optional<String> trouble = NewText.write(OnePlan.path(file, surroundings), bytes, existing);
     if (trouble.isPresent()) {
       throw new UserException(
           file

@@ -12,6 +12,7 @@ import java.util.function.LongSupplier;
  *
  * @param charset what the readers of both output streams understand
  * @param screen whether a person looks at the output
+ * @param errScreen whether a person looks at what goes to the standard error
  * @param width columns of the screen
  * @param nanoClock a clock for measuring
  */
@@ -24,6 +25,7 @@ record Surroundings(
     Charset charset,
     String lineEnd,
     Screen screen,
+    Screen errScreen,
     int width,
     LongSupplier nanoClock) {
   /** The width of output that goes to a file, or to a screen of unknown width. */

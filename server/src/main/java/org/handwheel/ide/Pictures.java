@@ -7,8 +7,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.handwheel.ide.View.Place;
 import org.handwheel.model.Located;
+import org.handwheel.model.Part;
 import org.handwheel.plan.picture.Picture;
 import org.handwheel.plan.picture.Picture.Mark;
+import org.handwheel.plan.picture.PictureLayout;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.picture.SetupPicture;
 import org.handwheel.plan.picture.SvgPicture;
@@ -48,7 +50,7 @@ public final class Pictures {
         : run.knownSetups()
             .filter(setup -> holds(view, setup, offset))
             .findFirst()
-            .flatMap(setup -> shown(view, setup, projection));
+            .flatMap(setup -> shown(view, run.plan().part(), setup, projection));
   }
 
   private static boolean holds(View view, SetupRun setup, int offset) {
@@ -60,8 +62,9 @@ public final class Pictures {
     return offset >= start && offset < start + section.text().length();
   }
 
-  private static Optional<Shown> shown(View view, SetupRun setup, Projection projection) {
-    return SetupPicture.of(view.tree(), setup, projection)
+  private static Optional<Shown> shown(
+      View view, @Nullable Part part, SetupRun setup, Projection projection) {
+    return SetupPicture.of(view.tree(), part, setup, projection)
         .map(
             picture ->
                 new Shown(
@@ -77,7 +80,7 @@ public final class Pictures {
     for (Picture.View look : picture.views()) {
       for (Mark mark : look.marks()) {
         if (mark.origin() != null && view.tree().contains(mark.origin())) {
-          String id = SvgPicture.id(picture, look.look(), view.tree().line(mark.origin()) + 1);
+          String id = PictureLayout.id(picture, look.look(), view.tree().line(mark.origin()) + 1);
           if (done.add(id)) {
             places.add(new ShapePlace(id, view.place(mark.origin())));
           }

@@ -13,6 +13,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.handwheel.ide.HintSettings.Kind;
 import org.handwheel.ide.Settings.Lens;
+import org.handwheel.plan.picture.Projection;
+import org.handwheel.plan.sheet.Paper;
 import org.handwheel.syntax.Nearest;
 import org.handwheel.syntax.SourceText;
 
@@ -24,7 +26,7 @@ import org.handwheel.syntax.SourceText;
  * <p>Keys: {@code hints} for all hints at once, {@code hints.size}, {@code hints.dial} and {@code
  * hints.direction} for one of them, which count before {@code hints}, and {@code lens}, all of them
  * {@code on} or {@code off}. For the command line {@code fail-on}, {@code baseline} and {@code
- * skip}.
+ * skip}. For pictures and sheets {@code projection} and {@code paper}.
  *
  * @param texts values that are more than {@code on} or {@code off}
  * @param problems what could not be read; the rest counts
@@ -42,7 +44,15 @@ public record ProjectSettings(
   private static final String FAIL_ON = "fail-on";
   private static final String BASELINE = "baseline";
   private static final String SKIP = "skip";
-  private static final Set<String> WEIGHTS = Set.of("error", "warning", "none");
+  private static final String PROJECTION = "projection";
+  private static final String PAPER = "paper";
+
+  /** The words that a setting takes. */
+  private static final Map<String, List<String>> CHOICES =
+      Map.of(
+          FAIL_ON, List.of("error", "warning", "none"),
+          PROJECTION, List.of("first", "third"),
+          PAPER, List.of("a4", "letter"));
 
   public ProjectSettings {
     values = Map.copyOf(values);
@@ -74,7 +84,8 @@ public record ProjectSettings(
   }
 
   private static Set<String> keys() {
-    Set<String> keys = new TreeSet<>(Set.of(HINTS, LENS, FAIL_ON, BASELINE, SKIP));
+    Set<String> keys = new TreeSet<>(Set.of(HINTS, LENS, BASELINE, SKIP));
+    keys.addAll(CHOICES.keySet());
     for (Kind kind : Kind.values()) {
       keys.add(key(kind));
     }
@@ -84,6 +95,18 @@ public record ProjectSettings(
   /** The least finding that makes a check fail: error, warning or none. */
   public Optional<String> failOn() {
     return Optional.ofNullable(texts.get(FAIL_ON));
+  }
+
+  /** How the views of pictures stand to one another. */
+  public Optional<Projection> projection() {
+    return Optional.ofNullable(texts.get(PROJECTION))
+        .map(word -> Projection.valueOf(word.toUpperCase(Locale.ROOT)));
+  }
+
+  /** What sheets are printed on. */
+  public Optional<Paper> paper() {
+    return Optional.ofNullable(texts.get(PAPER))
+        .map(word -> Paper.valueOf(word.toUpperCase(Locale.ROOT)));
   }
 
   /** The file of known findings, by its path from the settings file. */
@@ -173,7 +196,7 @@ public record ProjectSettings(
         return;
       }
       String value = written.substring(colon + 1);
-      if (name.equals(FAIL_ON) || name.equals(BASELINE) || name.equals(SKIP)) {
+      if (CHOICES.containsKey(name) || name.equals(BASELINE) || name.equals(SKIP)) {
         readText(line, name, written, value, colon + 1);
         return;
       }
@@ -191,23 +214,35 @@ public record ProjectSettings(
 
     private void readText(int line, String name, String written, String value, int column) {
       String text = value.strip();
+      List<String> choices = CHOICES.get(name);
+      String word = choices == null ? text : text.toLowerCase(Locale.ROOT);
       boolean good =
-          name.equals(FAIL_ON)
-              ? WEIGHTS.contains(text.toLowerCase(Locale.ROOT))
-              : (name.equals(SKIP) ? paths(text) : List.of(text))
-                  .stream().allMatch(ProjectSettings::isBelow);
+          choices == null
+              ? (name.equals(SKIP) ? paths(text) : List.of(text))
+                  .stream().allMatch(ProjectSettings::isBelow)
+              : choices.contains(word);
       if (good) {
-        texts.put(name, name.equals(FAIL_ON) ? text.toLowerCase(Locale.ROOT) : text);
+        texts.put(name, word);
         return;
       }
       String message =
-          name.equals(FAIL_ON)
-              ? "`fail-on` is `error`, `warning` or `none`"
+          choices != null
+              ? "`" + name + "` is " + words(choices)
               : name.equals(SKIP)
                   ? "`skip` takes folders below this one, parted by commas"
                   : "`baseline` takes a file below this folder";
       boolean blank = text.isEmpty();
       problem(line, blank ? written : value, blank ? 0 : column, message);
+    }
+
+    /** For example {@code `error`, `warning` or `none`}. */
+    private static String words(List<String> choices) {
+      int last = choices.size() - 1;
+      return "`"
+          + String.join("`, `", choices.subList(0, last))
+          + "` or `"
+          + choices.get(last)
+          + "`";
     }
 
     /** A problem at what is written from a column on, without the blanks about it. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.lsp4j.Range;
 import org.handwheel.ide.Pictures;
+import org.handwheel.ide.ProjectSettings;
 import org.handwheel.ide.View;
 import org.handwheel.lsp.PlanTexts.Question;
 import org.handwheel.plan.picture.Projection;
@@ -19,9 +20,10 @@ record PictureAnswer(
   /** A shape of the picture, by its id, and the text it comes from. */
   record Place(String id, Range range) {}
 
-  static Optional<PictureAnswer> at(Question question, View view, int offset) {
+  static Optional<PictureAnswer> at(
+      Question question, View view, int offset, ProjectSettings settings) {
     ToProtocol toProtocol = question.toProtocol(view);
-    return Pictures.at(view, offset, Projection.FIRST)
+    return Pictures.at(view, offset, settings.projection().orElse(Projection.FIRST))
         .map(
             shown ->
                 new PictureAnswer(

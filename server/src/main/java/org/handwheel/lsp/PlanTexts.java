@@ -440,7 +440,11 @@ final class PlanTexts implements TextDocumentService {
     return answerIfAny(
         params.getTextDocument().getUri(),
         (question, view) ->
-            PictureAnswer.at(question, view, question.offset(params.getPosition())));
+            PictureAnswer.at(
+                question,
+                view,
+                question.offset(params.getPosition()),
+                session.settings().project(question.file().root())));
   }
 
   /** The request {@code handwheel/draft}: the setups of a plan that has none. */
@@ -460,6 +464,9 @@ final class PlanTexts implements TextDocumentService {
       throw new ResponseErrorException(
           new ResponseError(ResponseErrorCode.InvalidParams, "a text document is missing", null));
     }
-    return answerIfAny(params.textDocument().getUri(), SheetAnswer::of);
+    return answerIfAny(
+        params.textDocument().getUri(),
+        (question, view) ->
+            SheetAnswer.of(question, view, session.settings().project(question.file().root())));
   }
 }

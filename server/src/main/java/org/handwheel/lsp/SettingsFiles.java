@@ -57,6 +57,11 @@ final class SettingsFiles {
     return read(root).settings().over(editor);
   }
 
+  /** What the folder's settings file says, without the editor's settings. */
+  ProjectSettings project(WorkspaceRoot root) {
+    return read(root).settings();
+  }
+
   /** Files may have changed: they are read anew when they are asked for. */
   void forget() {
     read.clear();

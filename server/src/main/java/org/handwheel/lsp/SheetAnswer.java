@@ -1,6 +1,7 @@
 package org.handwheel.lsp;
 
 import java.util.Optional;
+import org.handwheel.ide.ProjectSettings;
 import org.handwheel.ide.View;
 import org.handwheel.lsp.PlanTexts.Question;
 import org.handwheel.plan.picture.Projection;
@@ -16,12 +17,16 @@ import org.handwheel.plan.sheet.Sheets;
  */
 record SheetAnswer(String html, String title, int version) {
   /** Nothing for a shop and for a plan that cannot be worked through. */
-  static Optional<SheetAnswer> of(Question question, View view) {
+  static Optional<SheetAnswer> of(Question question, View view, ProjectSettings settings) {
     if (view.run() == null) {
       return Optional.empty();
     }
-    Sheet sheet = new Sheets(view.tables(), Projection.FIRST).sheet(view.checked(), null);
+    Projection projection = settings.projection().orElse(Projection.FIRST);
+    Sheet sheet = new Sheets(view.tables(), projection).sheet(view.checked(), null);
     return Optional.of(
-        new SheetAnswer(HtmlSheet.of(sheet), HtmlSheet.title(sheet), question.file().version()));
+        new SheetAnswer(
+            HtmlSheet.of(sheet, settings.paper().orElse(null)),
+            HtmlSheet.title(sheet),
+            question.file().version()));
   }
 }

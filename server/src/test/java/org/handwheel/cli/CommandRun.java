@@ -22,6 +22,7 @@ final class CommandRun {
   private Charset charset = StandardCharsets.UTF_8;
   private String lineEnd = "\n";
   private Screen screen = Screen.OTHER;
+  private Screen errScreen = Screen.OTHER;
   private int width = Surroundings.USUAL_WIDTH;
   private RulePages pages = rule -> Optional.of("# " + rule + "\n\nA page.\n");
 
@@ -57,8 +58,15 @@ final class CommandRun {
     return this;
   }
 
+  /** The standard error alone goes to a terminal. */
+  CommandRun errOnTerminal() {
+    errScreen = Screen.TERMINAL;
+    return this;
+  }
+
   CommandRun onTerminal(int columns) {
     screen = Screen.TERMINAL;
+    errScreen = Screen.TERMINAL;
     width = columns;
     return this;
   }
@@ -88,6 +96,7 @@ final class CommandRun {
                 charset,
                 lineEnd,
                 screen,
+                errScreen,
                 width,
                 System::nanoTime),
             pages,

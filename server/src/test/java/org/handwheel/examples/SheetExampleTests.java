@@ -51,7 +51,7 @@ class SheetExampleTests {
   }
 
   private static Document page(Sheet sheet) {
-    return Jsoup.parse(HtmlSheet.of(sheet));
+    return Jsoup.parse(HtmlSheet.of(sheet, null));
   }
 
   @ParameterizedTest
@@ -192,7 +192,7 @@ class SheetExampleTests {
             .replace("Top, from the casting skin", hostile)
             .replace("deburr edges of top\n", "note \"" + hostile + "\"\n  deburr edges of top\n");
     Checked checked = ExampleFiles.check("bearing-block.plan", text);
-    String html = HtmlSheet.of(sheet(checked));
+    String html = HtmlSheet.of(sheet(checked), null);
     Document page = Jsoup.parse(html);
     assertThat(page.select("script")).isEmpty();
     assertThat(page.title()).contains("<script>alert(1)</script>", "&amp;");

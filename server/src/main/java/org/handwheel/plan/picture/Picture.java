@@ -3,6 +3,7 @@ package org.handwheel.plan.picture;
 import java.util.List;
 import org.handwheel.syntax.Origin;
 import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -82,11 +83,22 @@ public record Picture(
     UP
   }
 
+  /**
+   * A datum of the drawing on a face that is seen from its edge. Source: ISO 5459.
+   *
+   * @param at a place on the face, in millimetres
+   * @param outX away from the work: 1, 0 or -1, to the right as one looks
+   * @param outY the same, up as one looks
+   */
+  public record Datum(String letter, Coordinate at, int outX, int outY) {}
+
   /** One view. */
-  public record View(Look look, String face, List<Mark> marks, List<Dimension> dimensions) {
+  public record View(
+      Look look, String face, List<Mark> marks, List<Dimension> dimensions, List<Datum> datums) {
     public View {
       marks = List.copyOf(marks);
       dimensions = List.copyOf(dimensions);
+      datums = List.copyOf(datums);
     }
   }
 }

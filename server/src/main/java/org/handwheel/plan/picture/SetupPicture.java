@@ -10,7 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Direction;
+import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Part;
 import org.handwheel.plan.picture.Picture.Along;
 import org.handwheel.plan.picture.Picture.Dimension;
 import org.handwheel.plan.picture.Picture.Look;
@@ -26,6 +28,7 @@ import org.handwheel.work.CutRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.SizeState;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 
 /** Draws a setup: how the work lies, what holds it, what comes off and how the cutter goes. */
@@ -43,6 +46,7 @@ public final class SetupPicture {
   private final SetupRun setup;
   private final Projection projection;
   private final Surroundings around;
+  private final Map<String, Face> datums;
   private final List<Solid> solids = new ArrayList<>();
   private final Map<Direction, Length> removed = new EnumMap<>(Direction.class);
   private final List<Way> ways = new ArrayList<>();
@@ -52,24 +56,34 @@ public final class SetupPicture {
   private record Way(CutRun cut, Solid cutter, Coordinate from, Coordinate to) {}
 
   private SetupPicture(
-      SyntaxTree tree, SetupRun setup, Projection projection, Surroundings around) {
+      SyntaxTree tree,
+      SetupRun setup,
+      Projection projection,
+      Surroundings around,
+      Map<String, Face> datums) {
     this.tree = tree;
     this.setup = setup;
     this.projection = projection;
     this.around = around;
+    this.datums = datums;
   }
 
   /**
    * The picture of a setup.
    *
    * @param tree the plan's text
+   * @param part the drawing, whose datums are marked
    * @return nothing if the size of the work or how it lies is not known
    */
-  public static Optional<Picture> of(SyntaxTree tree, SetupRun setup, Projection projection) {
+  public static Optional<Picture> of(
+      SyntaxTree tree, @Nullable Part part, SetupRun setup, Projection projection) {
     Surroundings around = Surroundings.of(setup);
     return around == null
         ? Optional.empty()
-        : Optional.of(new SetupPicture(tree, setup, projection, around).draw());
+        : Optional.of(
+            new SetupPicture(
+                    tree, setup, projection, around, part == null ? Map.of() : part.datums())
+                .draw());
   }
 
   private Picture draw() {
@@ -285,7 +299,12 @@ public final class SetupPicture {
       marks.addAll(way(look, way));
     }
     zeros(look, left, marks);
-    return new View(look, around.orientation().facing(seen).word(), marks, dimensions(look, left));
+    return new View(
+        look,
+        around.orientation().facing(seen).word(),
+        marks,
+        dimensions(look, left),
+        new DatumMarks(datums, around.orientation(), left).seen(look));
   }
 
   private boolean isSeenFlat(Solid slab, Direction seen) {

@@ -1,6 +1,5 @@
 package org.handwheel.plan.picture;
 
-import java.util.List;
 import java.util.Locale;
 
 /** Writes the elements of an SVG picture. */
@@ -53,28 +52,6 @@ final class SvgWriter {
     return out.toString();
   }
 
-  void text(double x, double y, String style, String words) {
-    out.append("<text class=\"")
-        .append(style)
-        .append("\" x=\"")
-        .append(n(x))
-        .append("\" y=\"")
-        .append(n(y))
-        .append("\" xml:space=\"preserve\">")
-        .append(escape(words))
-        .append("</text>\n");
-  }
-
-  void centred(double x, double y, String words) {
-    out.append("<text class=\"size\" text-anchor=\"middle\" x=\"")
-        .append(n(x))
-        .append("\" y=\"")
-        .append(n(y))
-        .append("\">")
-        .append(escape(words))
-        .append("</text>\n");
-  }
-
   void hatch(String id, double apart, int angle) {
     out.append("<pattern id=\"")
         .append(id)
@@ -91,36 +68,5 @@ final class SvgWriter {
         .append("\" fill=\"#fff\"/><path d=\"M0 0V")
         .append(n(apart))
         .append("\" stroke=\"#000\" stroke-width=\"1\"/></pattern>\n");
-  }
-
-  /** The symbol of the projection, a cone cut off and its end view. Source: ISO 5456-2. */
-  void symbol(double x, double y, Projection projection) {
-    boolean first = projection == Projection.FIRST;
-    double cone = first ? x : x + 42;
-    double rings = first ? x + 58 : x + 14;
-    out.append("<path class=\"thin\" d=\"M")
-        .append(n(cone))
-        .append(' ')
-        .append(n(y - 6))
-        .append('L')
-        .append(n(cone + 30))
-        .append(' ')
-        .append(n(y - 12))
-        .append("V")
-        .append(n(y + 12))
-        .append('L')
-        .append(n(cone))
-        .append(' ')
-        .append(n(y + 6))
-        .append("Z\"/>\n");
-    for (int radius : List.of(6, 12)) {
-      out.append("<circle class=\"thin\" r=\"")
-          .append(radius)
-          .append("\" cx=\"")
-          .append(n(rings))
-          .append("\" cy=\"")
-          .append(n(y))
-          .append("\"/>\n");
-    }
   }
 }

@@ -1,6 +1,8 @@
 package org.handwheel.plan.sheet;
 
 import java.util.List;
+import org.handwheel.plan.picture.Drawing;
+import org.handwheel.plan.picture.SvgPicture;
 import org.handwheel.plan.sheet.Sheet.Check;
 import org.handwheel.plan.sheet.Sheet.SetupPage;
 import org.handwheel.plan.sheet.Sheet.Tool;
@@ -11,6 +13,7 @@ import org.jsoup.nodes.Document;
 import org.jsoup.nodes.DocumentType;
 import org.jsoup.nodes.Element;
 import org.jsoup.parser.Parser;
+import org.jspecify.annotations.Nullable;
 
 /** A sheet as one HTML file: no script, nothing from outside, black on white. */
 public final class HtmlSheet {
@@ -34,14 +37,18 @@ public final class HtmlSheet {
     this.css = css;
   }
 
-  /** The whole file as text. */
-  public static String of(Sheet sheet) {
-    return document(sheet).outerHtml();
+  /**
+   * The whole file as text.
+   *
+   * @param paper what it is printed on, or nothing for what the printer has
+   */
+  public static String of(Sheet sheet, @Nullable Paper paper) {
+    return document(sheet, paper).outerHtml();
   }
 
-  /** The whole file as a document. */
-  public static Document document(Sheet sheet) {
-    return new HtmlSheet(sheet, Style.text()).draw();
+  /** The whole file as a document; {@code paper} as in {@link #of}. */
+  public static Document document(Sheet sheet, @Nullable Paper paper) {
+    return new HtmlSheet(sheet, Style.text(title(sheet), paper)).draw();
   }
 
   /** The sheet's title as it stands in the window and on top. */
@@ -87,7 +94,7 @@ public final class HtmlSheet {
       under.appendText(", with the readings of ");
       Page.apart(under, sheet.piece());
     }
-    Page.facts(header, sheet.about(), "About the job");
+    Page.facts(header, sheet.about(), "rows");
     Element form = header.appendElement("p").addClass("write");
     for (String what : List.of("Piece", "Made by", "Date")) {
       form.appendText(what + " ");
@@ -136,17 +143,20 @@ public final class HtmlSheet {
     if (!sheet.stock().isEmpty()) {
       Element stock = main.appendElement("section").addClass("stock");
       Page.add(stock, "h2", "Stock to saw");
-      Page.facts(stock, sheet.stock(), "Stock to saw");
+      Page.facts(stock, sheet.stock(), "rows");
     }
     if (!sheet.tools().isEmpty()) {
       Element tools = main.appendElement("section").addClass("tools");
       Page.add(tools, "h2", "Lay out");
-      Element body = Page.table(tools, "Tools", "Here", "Tool", "What it is");
+      Element list = tools.appendElement("ul");
       for (Tool tool : sheet.tools()) {
-        Element row = body.appendElement("tr");
-        Page.tick(row.appendElement("td"), tool.name() + " is laid out");
-        Page.apart(row.appendElement("th").attr("scope", "row"), tool.name());
-        Page.apart(row.appendElement("td"), tool.words());
+        Element item = list.appendElement("li");
+        Page.tick(item, tool.name() + " is laid out");
+        item.appendText(" ");
+        Page.apart(item.appendElement("b"), tool.name());
+        item.appendText(" ");
+        Page.apart(item, tool.words());
+        list.appendText(" ");
       }
     }
   }
@@ -154,22 +164,33 @@ public final class HtmlSheet {
   private static void setup(Element main, SetupPage setup) {
     Element section = main.appendElement("section").addClass("setup");
     section.attr("id", "setup-" + setup.number());
-    Element head = section.appendElement("h2");
+    Element start = section.appendElement("div").addClass("start");
+    Element head = start.appendElement("h2");
     head.appendText("Setup " + setup.number() + ": ");
     Page.apart(head, words(setup));
-    Page.facts(section, setup.facts(), "Setup " + setup.number());
-    if (setup.svg() == null) {
-      Page.add(section, "p", "No picture: it is not known how the work lies or how large it is.");
+    Page.facts(start, setup.facts(), "rows");
+    if (setup.drawing() == null) {
+      Page.add(start, "p", "No picture: it is not known how the work lies or how large it is.");
     } else {
-      Element figure = section.appendElement("figure");
-      Jsoup.parse(clean(setup.svg()), "", Parser.xmlParser())
-          .children()
-          .forEach(figure::appendChild);
+      picture(start, setup.drawing());
     }
     Element list = section.appendElement("ol").addClass("steps");
     setup.steps().forEach(step -> HtmlSteps.step(list, setup, step));
     setup.holes().forEach(table -> HtmlTables.holes(section, table));
     setup.outlines().forEach(table -> HtmlTables.outline(section, table));
+  }
+
+  /** The views, and beside them what their numbers stand for. */
+  private static void picture(Element start, Drawing drawing) {
+    Element figure = start.appendElement("figure");
+    Element views = figure.appendElement("div").addClass("views");
+    Jsoup.parse(clean(SvgPicture.of(drawing)), "", Parser.xmlParser())
+        .children()
+        .forEach(views::appendChild);
+    Element beside = figure.appendElement("figcaption");
+    Element parts = beside.appendElement("ol");
+    drawing.parts().forEach(part -> Page.apart(parts.appendElement("li"), part));
+    drawing.notes().forEach(note -> Page.add(beside, "p", note));
   }
 
   /** The picture is markup of our own; marks that turn the direction of writing are left out. */
@@ -206,7 +227,7 @@ public final class HtmlSheet {
       Page.apart(
           row.appendElement("td"), check.with().isEmpty() ? "not in the plan" : check.with());
       Page.write(row.appendElement("td"), "Measured: " + check.what()).addClass("write");
-      Element set = row.appendElement("td").appendElement("fieldset");
+      Element set = row.appendElement("td").addClass("result").appendElement("fieldset");
       Page.add(set, "legend", "Result: " + check.what());
       for (String verdict : List.of("pass", "fail")) {
         Element label = set.appendElement("label");
@@ -216,7 +237,8 @@ public final class HtmlSheet {
             .attr("name", "check-" + number)
             .addClass("verdict")
             .attr("value", verdict);
-        label.appendText(verdict);
+        label.appendText(" " + verdict);
+        set.appendText(" ");
       }
     }
   }

@@ -1,11 +1,14 @@
 package org.handwheel.plan.sheet;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.handwheel.plan.sheet.Sheet.Expected;
 import org.handwheel.plan.sheet.Sheet.IfRead;
 import org.handwheel.plan.sheet.Sheet.SetupPage;
 import org.handwheel.plan.sheet.Sheet.SheetStep;
 import org.handwheel.plan.sheet.Sheet.ToMeasure;
+import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
 import org.handwheel.work.DialMove;
@@ -15,6 +18,12 @@ import org.jsoup.nodes.Element;
 
 /** Steps of a sheet as HTML. */
 final class HtmlSteps {
+  /** So many passes fit side by side. */
+  private static final int PASSES = 10;
+
+  /** Longer tables are set side by side in halves. */
+  private static final int LONG = 6;
+
   private HtmlSteps() {}
 
   static void step(Element list, SetupPage setup, SheetStep step) {
@@ -32,7 +41,7 @@ final class HtmlSteps {
       dial(item, step.dial());
     }
     String where = "Setup " + setup.number() + ", step " + step.number();
-    Page.facts(item, step.facts(), where);
+    Page.facts(item, step.facts(), "run");
     if (step.ifRead() != null) {
       ifRead(item, step.ifRead());
     }
@@ -65,30 +74,32 @@ final class HtmlSteps {
       }
       return;
     }
-    Element body =
-        Page.table(
-            item,
-            "Stops of the " + axis + " dial, from zero",
-            "#pass",
-            "#turns",
-            "#mark",
-            "#mark if it counts down");
-    List<Stop> stops = move.stops();
-    for (int i = 0; i < stops.size(); i++) {
-      Element row = body.appendElement("tr");
-      Page.number(row, Integer.toString(i + 1));
-      Page.number(row, stops.get(i).countedTurns());
-      Page.number(row, Words.mark(stops.get(i))).addClass("stop");
-      Page.number(row, stops.get(i).readingDown().toPlainString());
+    for (int from = 0; from < move.stops().size(); from += PASSES) {
+      int to = Math.min(from + PASSES, move.stops().size());
+      stops(item, axis, from, move.stops().subList(from, to));
     }
-    narrow(body);
   }
 
-  private static void narrow(Element body) {
-    Element table = body.parent();
-    if (table != null) {
-      table.addClass("narrow");
+  /** Passes side by side: that takes a third of the height of one below the other. */
+  private static void stops(Element item, String axis, int from, List<Stop> stops) {
+    List<String> heads = new ArrayList<>(List.of("pass"));
+    for (int i = 0; i < stops.size(); i++) {
+      heads.add("#" + (from + i + 1));
     }
+    Element body =
+        Page.table(item, "Stops of the " + axis + " dial, from zero", heads.toArray(new String[0]));
+    Page.narrow(body);
+    row(body, "turns", stops, Stop::countedTurns);
+    row(body, "mark", stops, Words::mark).addClass("stops");
+    row(body, "mark if it counts down", stops, stop -> stop.readingDown().toPlainString());
+  }
+
+  private static Element row(
+      Element body, String head, List<Stop> stops, Function<Stop, String> words) {
+    Element row = body.appendElement("tr");
+    Page.add(row, "th", head).attr("scope", "row");
+    stops.forEach(stop -> Page.number(row, words.apply(stop)));
+    return row;
   }
 
   private static String down(Stop stop) {
@@ -129,37 +140,54 @@ final class HtmlSteps {
     }
   }
 
+  /** With as many places in each row. */
+  private static String read(Length length, LengthUnit unit) {
+    return unit == LengthUnit.MM
+        ? LengthText.number(length, LengthUnit.MM, 3, 2)
+        : LengthText.number(length, LengthUnit.IN, 4, 4);
+  }
+
+  private static LengthUnit other(IfRead table) {
+    return table.unit() == LengthUnit.MM ? LengthUnit.IN : LengthUnit.MM;
+  }
+
   private static void ifRead(Element item, IfRead table) {
     boolean stops = table.rows().stream().anyMatch(row -> row.stop() != null);
-    LengthUnit other = table.unit() == LengthUnit.MM ? LengthUnit.IN : LengthUnit.MM;
-    String caption = "If you read this " + table.dimension().word() + ", wind in this much";
+    LengthUnit other = other(table);
+    String caption = "If you read this " + table.dimension().word() + ", wind in from the last cut";
     String[] heads =
         stops
             ? new String[] {
-              "#read, " + table.unit().symbol(),
-              "#" + other.symbol(),
-              "wind in from the last cut",
-              "stop the dial at"
+              "#read, " + table.unit().symbol(), "#" + other.symbol(), "wind in", "stop at"
             }
-            : new String[] {
-              "#read, " + table.unit().symbol(), "#" + other.symbol(), "wind in from the last cut"
-            };
-    Element body = Page.table(item, caption, heads);
-    Element parent = body.parent();
-    if (parent != null) {
-      parent.addClass("narrow").addClass("if-read");
+            : new String[] {"#read, " + table.unit().symbol(), "#" + other.symbol(), "wind in"};
+    List<IfRead.Row> rows = table.rows();
+    if (rows.size() <= LONG) {
+      ifRead(Page.narrow(Page.table(item, caption, heads)), table, rows, stops);
+      return;
     }
-    for (IfRead.Row row : table.rows()) {
+    Element pair = item.appendElement("div").addClass("pair");
+    int half = (rows.size() + 1) / 2;
+    Element first = Page.table(pair, caption, heads);
+    ifRead(Page.narrow(first), table, rows.subList(0, half), stops);
+    pair.appendText(" ");
+    Element second = Page.table(pair, "and more", heads);
+    ifRead(Page.narrow(second), table, rows.subList(half, rows.size()), stops);
+  }
+
+  private static void ifRead(Element body, IfRead table, List<IfRead.Row> rows, boolean withStops) {
+    LengthUnit other = other(table);
+    for (IfRead.Row row : rows) {
       Element line = body.appendElement("tr");
-      Page.number(line, Words.number(row.read(), table.unit())).addClass("read");
-      Page.number(line, Words.number(row.read(), other));
+      Page.number(line, read(row.read(), table.unit())).addClass("read");
+      Page.number(line, read(row.read(), other));
       switch (row.verdict()) {
-        case CUT -> Page.add(line, "td", row.wind() == null ? "" : Words.winding(row.wind()));
+        case CUT -> Page.add(line, "td", row.wind() == null ? "" : Words.shortWinding(row.wind()));
         case IN_SIZE -> Page.add(line, "td", "in size: leave it");
         case UNDER_SIZE -> Page.add(line, "td", "under size: stop");
       }
-      if (stops) {
-        Page.add(line, "td", row.stop() == null ? "" : Words.winding(row.stop()));
+      if (withStops) {
+        Page.add(line, "td", row.stop() == null ? "" : Words.shortWinding(row.stop()));
       }
     }
   }

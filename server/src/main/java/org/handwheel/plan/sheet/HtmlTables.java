@@ -91,7 +91,7 @@ final class HtmlTables {
       Page.apart(section.appendElement("p"), "No steps: " + table.none() + ".");
       return;
     }
-    Page.facts(section, table.facts(), table.title());
+    Page.facts(section, table.facts(), "run");
     Page.add(
         section,
         "p",

@@ -37,17 +37,22 @@ final class Page {
     return add(to, "bdi", text);
   }
 
-  static void facts(Element to, Iterable<Fact> facts, String caption) {
+  /**
+   * Facts with their labels.
+   *
+   * @param kind {@code rows} for one below the other, {@code run} for one behind the other on paper
+   */
+  static void facts(Element to, Iterable<Fact> facts, String kind) {
     if (!facts.iterator().hasNext()) {
       return;
     }
-    Element table = to.appendElement("table").addClass("facts");
-    table.attr("aria-label", clean(caption));
-    Element body = table.appendElement("tbody");
+    Element list = to.appendElement("dl").addClass("facts").addClass(kind);
     for (Fact fact : facts) {
-      Element row = body.appendElement("tr");
-      add(row, "th", fact.label()).attr("scope", "row");
-      apart(row.appendElement("td"), fact.value());
+      Element row = list.appendElement("div");
+      add(row, "dt", fact.label());
+      row.appendText(" ");
+      apart(row.appendElement("dd"), fact.value());
+      list.appendText(" ");
     }
   }
 
@@ -72,6 +77,15 @@ final class Page {
       }
     }
     return table.appendElement("tbody");
+  }
+
+  /** A table as wide as what is in it; gives its body back. */
+  static Element narrow(Element body) {
+    Element table = body.parent();
+    if (table != null) {
+      table.addClass("narrow");
+    }
+    return body;
   }
 
   static Element number(Element row, String text) {

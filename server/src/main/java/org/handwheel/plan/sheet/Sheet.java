@@ -3,6 +3,7 @@ package org.handwheel.plan.sheet;
 import java.util.List;
 import org.handwheel.model.LogSection;
 import org.handwheel.model.PartDimension;
+import org.handwheel.plan.picture.Drawing;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.units.LengthUnit;
@@ -74,13 +75,13 @@ public record Sheet(
    *
    * @param number from 1
    * @param name its name in the plan, if it has one
-   * @param svg its picture as an SVG element, or nothing where it is not known how the work lies
+   * @param drawing its picture, or nothing where it is not known how the work lies
    */
   public record SetupPage(
       int number,
       @Nullable String name,
       String title,
-      @Nullable String svg,
+      @Nullable Drawing drawing,
       List<Fact> facts,
       List<SheetStep> steps,
       List<CoordinateTable> holes,

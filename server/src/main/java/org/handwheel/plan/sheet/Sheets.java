@@ -8,9 +8,10 @@ import org.handwheel.model.LogSection;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Step;
+import org.handwheel.plan.picture.Drawing.Arrangement;
+import org.handwheel.plan.picture.PictureLayout;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.picture.SetupPicture;
-import org.handwheel.plan.picture.SvgPicture;
 import org.handwheel.plan.sheet.Sheet.Fact;
 import org.handwheel.plan.sheet.Sheet.SetupPage;
 import org.handwheel.plan.sheet.Sheet.SheetStep;
@@ -153,8 +154,8 @@ public final class Sheets {
         number,
         StepWords.name(setup.setup().name()),
         setup.setup().title(),
-        SetupPicture.of(tree, setup, projection)
-            .map(picture -> SvgPicture.of(picture, tree))
+        SetupPicture.of(tree, run.plan().part(), setup, projection)
+            .map(picture -> PictureLayout.of(picture, tree, Arrangement.VIEWS))
             .orElse(null),
         facts,
         steps(tree, run, setup, own),

@@ -88,6 +88,11 @@ final class Words {
     return back ? words + " back" : words;
   }
 
+  /** The same for a narrow column: {@code 1 t + 18}. */
+  static String shortWinding(Stop stop) {
+    return winding(stop).replaceFirst(" turns?", " t").replace(" div.", "");
+  }
+
   /** What a handle has to move for the cutter to go a way, and how that handle is turned. */
   static String handle(Direction cutter, Owned.@Nullable Machine machine) {
     Owned.ZDrive drive = machine == null ? Owned.ZDrive.QUILL : machine.zDrive();
