@@ -2,6 +2,7 @@ package org.handwheel.ide;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.handwheel.model.Limits;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.units.LengthText;
 import org.handwheel.work.DialMove;
@@ -9,9 +10,11 @@ import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.CrankPath;
+import org.handwheel.work.feature.FeatureBite;
 import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.feature.WayDown;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 
@@ -20,10 +23,10 @@ final class FeatureHover {
   private FeatureHover() {}
 
   static Optional<HoverText> text(PlanRun run, SetupRun setup, StepRun step) {
-    return FeatureTable.of(run, setup, step).map(FeatureHover::text);
+    return FeatureTable.of(run, setup, step).map(table -> text(run, table));
   }
 
-  private static HoverText text(FeatureTable table) {
+  private static HoverText text(PlanRun plan, FeatureTable table) {
     FeatureRun run = table.run();
     HoverText.Builder text =
         HoverText.titled(
@@ -42,7 +45,7 @@ final class FeatureHover {
     if (run.result() instanceof Result.Steps steps) {
       addSteps(text, steps.table());
     } else if (run.result() instanceof Result.Lines lines) {
-      addLines(text, table, lines.path());
+      addLines(text, table, lines.path(), plan.plan().shop().limits());
     } else if (run.result() instanceof Result.None none) {
       text.note("No stops can be given: " + none.reason() + ".");
     }
@@ -51,10 +54,39 @@ final class FeatureHover {
       text.fact("Middle in X", place(middle.atX(), middle.x()));
       text.fact("Middle in Y", place(middle.atY(), middle.y()));
     }
+    FeatureBite.of(table.setup(), table.step()).ifPresent(bite -> text.fact("Takes", words(bite)));
+    CuttingAdvice.of(plan, table.step()).ifPresent(advice -> advice.add(text));
     if (run.refusal().isEmpty() && !(run.result() instanceof Result.AlongEdges)) {
       text.note("All stops: `handwheel steps`.");
     }
     return text.build();
+  }
+
+  private static String words(WayDown way) {
+    return switch (way.kind()) {
+      case FROM_OUTSIDE -> "from outside";
+      case PLUNGE -> "straight into the metal: the cutter cuts at its middle";
+      case INTO_OPENING ->
+          "into "
+              + way.by().map(removed -> "`" + removed.feature() + "`").orElse("the opening")
+              + ", which is there already";
+      case NONE -> "none: take a slot drill, or first drill a hole of " + way.wanted();
+    };
+  }
+
+  private static String words(FeatureBite bite) {
+    String most = LengthText.both(bite.width()) + " wide, ";
+    String where =
+        switch (bite.where()) {
+          case FULL_WIDTH -> "at most the whole width of the cutter, ";
+          case ROW -> "at most rows " + most;
+          case WALL -> "at most " + LengthText.both(bite.width()) + " off the wall, ";
+          case CORNER ->
+              "at most " + LengthText.both(bite.width()) + " off the wall, coming into a corner, ";
+          case OUTSIDE -> "at most " + most;
+          case SLOPE -> "the slope, ";
+        };
+    return where + LengthText.both(bite.depth()) + " deep";
   }
 
   private static void addSteps(HoverText.Builder text, StepTable table) {
@@ -76,7 +108,8 @@ final class FeatureHover {
     text.formula("ridge = (R + r)·cos(θ/2) − √(r² − (R + r)²·sin²(θ/2)) − R, with θ between stops");
   }
 
-  private static void addLines(HoverText.Builder text, FeatureTable table, CrankPath path) {
+  private static void addLines(
+      HoverText.Builder text, FeatureTable table, CrankPath path, Limits limits) {
     boolean climb = path.direction() == CutDirection.CLIMB;
     text.fact("Moves", Integer.toString(path.moves()));
     text.fact(
@@ -89,8 +122,7 @@ final class FeatureHover {
     }
     text.fact("Left at the walls", "at most " + LengthText.both(table.bound()));
     if (path.isClosed()) {
-      text.note(
-          "No side is open: go down with a cutter that cuts at its middle, or drill a hole first.");
+      WayDown.of(table.step(), limits).ifPresent(way -> text.fact("Way down", words(way)));
     }
   }
 
