@@ -2,7 +2,6 @@ package org.handwheel.ide;
 
 import java.util.Locale;
 import java.util.Optional;
-import org.handwheel.model.Limits;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.units.LengthText;
 import org.handwheel.work.DialMove;
@@ -14,7 +13,6 @@ import org.handwheel.work.feature.FeatureBite;
 import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
-import org.handwheel.work.feature.WayDown;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 
@@ -45,7 +43,7 @@ final class FeatureHover {
     if (run.result() instanceof Result.Steps steps) {
       addSteps(text, steps.table());
     } else if (run.result() instanceof Result.Lines lines) {
-      addLines(text, table, lines.path(), plan.plan().shop().limits());
+      addLines(text, table, lines.path());
     } else if (run.result() instanceof Result.None none) {
       text.note("No stops can be given: " + none.reason() + ".");
     }
@@ -60,18 +58,6 @@ final class FeatureHover {
       text.note("All stops: `handwheel steps`.");
     }
     return text.build();
-  }
-
-  private static String words(WayDown way) {
-    return switch (way.kind()) {
-      case FROM_OUTSIDE -> "from outside";
-      case PLUNGE -> "straight into the metal: the cutter cuts at its middle";
-      case INTO_OPENING ->
-          "into "
-              + way.by().map(removed -> "`" + removed.feature() + "`").orElse("the opening")
-              + ", which is there already";
-      case NONE -> "none: take a slot drill, or first drill a hole of " + way.wanted();
-    };
   }
 
   private static String words(FeatureBite bite) {
@@ -108,8 +94,7 @@ final class FeatureHover {
     text.formula("ridge = (R + r)·cos(θ/2) − √(r² − (R + r)²·sin²(θ/2)) − R, with θ between stops");
   }
 
-  private static void addLines(
-      HoverText.Builder text, FeatureTable table, CrankPath path, Limits limits) {
+  private static void addLines(HoverText.Builder text, FeatureTable table, CrankPath path) {
     boolean climb = path.direction() == CutDirection.CLIMB;
     text.fact("Moves", Integer.toString(path.moves()));
     text.fact(
@@ -122,7 +107,7 @@ final class FeatureHover {
     }
     text.fact("Left at the walls", "at most " + LengthText.both(table.bound()));
     if (path.isClosed()) {
-      WayDown.of(table.step(), limits).ifPresent(way -> text.fact("Way down", words(way)));
+      table.down().ifPresent(way -> text.fact("Way down", way.words()));
     }
   }
 

@@ -39,6 +39,17 @@ public record WayDown(Kind kind, Optional<Removed> by, Length wanted) {
     NONE
   }
 
+  /** In words: {@code straight into the metal, for the cutter cuts at its middle}. */
+  public String words() {
+    return switch (kind) {
+      case FROM_OUTSIDE -> "from outside";
+      case PLUNGE -> "straight into the metal, for the cutter cuts at its middle";
+      case INTO_OPENING ->
+          "into " + by.map(removed -> "`" + removed.feature() + "`").orElse("the opening");
+      case NONE -> "none: take a slot drill, or first drill a hole of " + wanted;
+    };
+  }
+
   /** The way down of a line on a feature; nothing if it cannot be worked out. */
   public static Optional<WayDown> of(StepRun step, Limits limits) {
     FeatureRun run = step.feature();
