@@ -56,9 +56,18 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, List<HoleSpeeds> ho
       return new Case(
           tree.line(step.step().origin()) + 1,
           step.step().origin().text().strip(),
-          step.cut() == null ? null : step.cut().cutter().name(),
+          cutterOf(step),
           conditions);
     }
+  }
+
+  private static @Nullable String cutterOf(StepRun step) {
+    if (step.cut() != null) {
+      return step.cut().cutter().name();
+    }
+    return step.feature() == null || step.feature().cutter() == null
+        ? null
+        : step.feature().cutter().name();
   }
 
   // ---- Text

@@ -180,9 +180,7 @@ final class StepsReport {
       facts.add("ridges", "round the corners at most " + LengthText.both(path.ridge()));
     }
     if (path.isClosed()) {
-      facts.note(
-          "No side is open: go down with a cutter that cuts at its middle, or drill a hole for it"
-              + " first.");
+      cut.down().ifPresent(way -> facts.add("way down", way.words()));
     }
     List<String> lines = new ArrayList<>(facts.lines(width));
     lines.add("");

@@ -9,6 +9,7 @@ import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.CrankPath;
+import org.handwheel.work.feature.FeatureBite;
 import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
@@ -20,10 +21,10 @@ final class FeatureHover {
   private FeatureHover() {}
 
   static Optional<HoverText> text(PlanRun run, SetupRun setup, StepRun step) {
-    return FeatureTable.of(run, setup, step).map(FeatureHover::text);
+    return FeatureTable.of(run, setup, step).map(table -> text(run, table));
   }
 
-  private static HoverText text(FeatureTable table) {
+  private static HoverText text(PlanRun plan, FeatureTable table) {
     FeatureRun run = table.run();
     HoverText.Builder text =
         HoverText.titled(
@@ -51,10 +52,27 @@ final class FeatureHover {
       text.fact("Middle in X", place(middle.atX(), middle.x()));
       text.fact("Middle in Y", place(middle.atY(), middle.y()));
     }
+    FeatureBite.of(table.setup(), table.step()).ifPresent(bite -> text.fact("Takes", words(bite)));
+    CuttingAdvice.of(plan, table.step()).ifPresent(advice -> advice.add(text));
     if (run.refusal().isEmpty() && !(run.result() instanceof Result.AlongEdges)) {
       text.markup("All stops: `handwheel steps`.");
     }
     return text.build();
+  }
+
+  private static String words(FeatureBite bite) {
+    String most = LengthText.both(bite.width()) + " wide, ";
+    String where =
+        switch (bite.where()) {
+          case FULL_WIDTH -> "at most the whole width of the cutter, ";
+          case ROW -> "at most rows " + most;
+          case WALL -> "at most " + LengthText.both(bite.width()) + " off the wall, ";
+          case CORNER ->
+              "at most " + LengthText.both(bite.width()) + " off the wall, coming into a corner, ";
+          case OUTSIDE -> "at most " + most;
+          case SLOPE -> "the slope, ";
+        };
+    return where + LengthText.both(bite.depth()) + " deep";
   }
 
   private static void addSteps(HoverText.Builder text, StepTable table) {
@@ -89,8 +107,7 @@ final class FeatureHover {
     }
     text.fact("Left at the walls", "at most " + LengthText.both(table.bound()));
     if (path.isClosed()) {
-      text.note(
-          "No side is open: go down with a cutter that cuts at its middle, or drill a hole first.");
+      table.down().ifPresent(way -> text.fact("Way down", way.words()));
     }
   }
 

@@ -55,6 +55,15 @@ public enum Limit {
   FEED_PER_TOOTH("0.05"),
   /** How far the cutter's side may cut at once, as part of its diameter. */
   SIDE_PASS(Dimension.NUMBER, "0.12"),
+  /**
+   * How deep a cutter may go at once where it cuts with half its diameter or more, as part of its
+   * diameter.
+   */
+  SLOT_PASS(Dimension.NUMBER, "0.5"),
+  /** How wide a hole must be to start a cutter without teeth at its middle, as part of its dia. */
+  START_HOLE(Dimension.NUMBER, "0.8"),
+  /** Minutes of handling for each hole: to the place by the dials, down, out, chips off. */
+  HOLE_HANDLING(Dimension.NUMBER, "1"),
   /** The drag of the table in newtons, gibs lightly set. */
   TABLE_DRAG(Dimension.NUMBER, "50"),
   /** The part of the motor's power that reaches the spindle; 0.7 to 0.8 by belts and gears. */

@@ -71,7 +71,14 @@ public final class OwnProperties {
               optional("reach", "40", "how far below the holder it can go"),
               optional("corner", "0", "corner radius"),
               choice("hand", "right", "which way it turns", words(Owned.Hand.values())),
-              choice("made-of", "HSS", "what its edges are", List.of("HSS", "carbide")));
+              choice("made-of", "HSS", "what its edges are", List.of("HSS", "carbide")),
+              choice(
+                  "centre-cutting",
+                  "yes",
+                  "whether it cuts at its middle and can go straight down",
+                  words(Owned.Middle.values())),
+              optional("shank", "12", "diameter of the shank"),
+              optional("holder", "40", "diameter of what holds it, where it stands out"));
       case INSTRUMENT ->
           List.of(
               choice("kind", "caliper", "what it is", words(Owned.InstrumentKind.values())),

@@ -158,6 +158,9 @@ public sealed interface Owned {
    * @param flute length of the cutting edges along the axis
    * @param reach how far below the holder it can go, if said
    * @param corner corner radius or chamfer, zero for sharp corners
+   * @param shank diameter of its shank, if said
+   * @param holder diameter of what holds it at the end it stands out of, if said
+   * @param middle whether it is said to cut at its middle or not; nothing if its kind says so
    */
   record Cutter(
       String name,
@@ -169,11 +172,19 @@ public sealed interface Owned {
       @Nullable Length reach,
       Length corner,
       Hand hand,
-      ToolMaterial madeOf)
+      ToolMaterial madeOf,
+      @Nullable Length shank,
+      @Nullable Length holder,
+      @Nullable Middle middle)
       implements Owned {
     @Override
     public OwnKind kind() {
       return OwnKind.CUTTER;
+    }
+
+    /** Whether it can go straight down into the metal: a slot drill does, if nothing is said. */
+    public boolean cutsAtItsMiddle() {
+      return middle == null ? cutterKind == CutterKind.SLOT_DRILL : middle == Middle.YES;
     }
 
     public Length radius() {
@@ -189,6 +200,12 @@ public sealed interface Owned {
     FLY_CUTTER,
     SHELL_MILL,
     CHAMFER_MILL
+  }
+
+  /** Whether a cutter's teeth reach the middle of its end. */
+  enum Middle {
+    YES,
+    NO
   }
 
   /** Right-hand cutters cut turning clockwise seen from above. */

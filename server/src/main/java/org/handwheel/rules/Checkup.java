@@ -21,6 +21,7 @@ import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.Obstacle;
 import org.handwheel.work.PlanRun;
+import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.hole.DrawnHole;
 import org.handwheel.work.hole.DrawnHoles;
 import org.handwheel.work.hole.HoleWork;
@@ -254,6 +255,23 @@ public final class Checkup {
         CutRun cut = step.cut();
         if (cut != null) {
           action.accept(setup, cut);
+        }
+      }
+    }
+  }
+
+  /** Something to do with a line on a slot, pocket or outline. */
+  public interface FeatureAction {
+    void accept(PlanRun.SetupRun setup, PlanRun.StepRun step, FeatureRun feature);
+  }
+
+  /** Every line on a feature in the setups that could be read, in order. */
+  public void forEachKnownFeature(FeatureAction action) {
+    for (PlanRun.SetupRun setup : wholeSetups) {
+      for (PlanRun.StepRun step : setup.steps()) {
+        FeatureRun feature = step.feature();
+        if (feature != null) {
+          action.accept(setup, step, feature);
         }
       }
     }

@@ -7,6 +7,8 @@ import org.handwheel.rules.cut.CutterBends;
 import org.handwheel.rules.cut.CutterMeetsClamp;
 import org.handwheel.rules.cut.CutterMeetsJaw;
 import org.handwheel.rules.cut.CutterMeetsParallel;
+import org.handwheel.rules.cut.CutterMeetsStop;
+import org.handwheel.rules.cut.CutterMeetsTable;
 import org.handwheel.rules.cut.DepthOverFlutes;
 import org.handwheel.rules.cut.FaceHidden;
 import org.handwheel.rules.cut.FaceNotCovered;
@@ -24,6 +26,7 @@ import org.handwheel.rules.dial.ZeroLost;
 import org.handwheel.rules.feature.FeatureOrder;
 import org.handwheel.rules.feature.HoldingLost;
 import org.handwheel.rules.feature.NoSteps;
+import org.handwheel.rules.feature.NoWayDown;
 import org.handwheel.rules.feature.OutlineGouge;
 import org.handwheel.rules.feature.OutlineNotReached;
 import org.handwheel.rules.feature.PocketCorner;
@@ -108,6 +111,8 @@ public final class Rules {
         new CutterMeetsClamp(),
         new CutterMeetsJaw(),
         new CutterMeetsParallel(),
+        new CutterMeetsStop(),
+        new CutterMeetsTable(),
         new DepthOverFlutes(),
         new FaceHidden(),
         new FaceNotCovered(),
@@ -143,6 +148,7 @@ public final class Rules {
         new OutlineGouge(),
         new OutlineNotReached(),
         new PocketCorner(),
+        new NoWayDown(),
         new MaterialUnknown(),
         new UnusedName());
   }

@@ -374,6 +374,13 @@ final class CutCalculator {
         hits.add(new Hit(body.thing(), body.name(), bottom.minus(body.top())));
       }
     }
+    // The floor is far below most cuts; it is something to tell of only where it is met.
+    scene
+        .floor()
+        .filter(floor -> bottom.isLessThan(floor.top()))
+        .filter(floor -> Scene.passesOver(swept, floor.outline()))
+        .ifPresent(
+            floor -> hits.add(new Hit(floor.thing(), floor.name(), bottom.minus(floor.top()))));
     return hits;
   }
 }

@@ -132,6 +132,9 @@ public record CutRun(
   public enum Thing {
     JAW,
     PARALLEL,
-    CLAMP
+    CLAMP,
+    STOP,
+    BED,
+    TABLE
   }
 }

@@ -23,7 +23,10 @@ import org.handwheel.work.CuttingConditions.Spindle;
 import org.handwheel.work.CuttingConditions.TableFeed;
 import org.handwheel.work.CuttingConditions.Tool;
 import org.handwheel.work.CuttingConditions.ToothFeed;
+import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureBite;
+import org.handwheel.work.feature.FeatureRun;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,8 +46,14 @@ public final class CuttingCalculator {
     this.limits = limits;
   }
 
-  /** The conditions of a cut of a plan; nothing for a step that is no cut. */
+  /**
+   * The conditions of a cut of a plan, or of a line on a feature where it takes the most; nothing
+   * for a step that is neither.
+   */
   public static Optional<CuttingConditions> of(PlanRun run, StepRun step) {
+    if (step.feature() != null) {
+      return ofFeature(run, step, step.feature());
+    }
     CutRun cut = step.cut();
     Bench.Tool mounted = step.benchBefore().cutter();
     if (cut == null || !cut.cutter().dia().isPositive()) {
@@ -65,6 +74,39 @@ public final class CuttingCalculator {
                     cut.travel().axis(),
                     cut.cut().rpm() != null ? cut.cut().rpm().value() : rpm,
                     cut.cut().feedPerTooth() != null ? cut.cut().feedPerTooth().value() : feed)));
+  }
+
+  private static Optional<CuttingConditions> ofFeature(
+      PlanRun run, StepRun step, FeatureRun feature) {
+    SetupRun setup = setup(run, step);
+    FeatureBite bite = setup == null ? null : FeatureBite.of(setup, step).orElse(null);
+    Owned.Cutter cutter = feature.cutter();
+    if (bite == null || cutter == null) {
+      return Optional.empty();
+    }
+    Limits limits = run.plan().shop().limits();
+    Bench.Tool spindle = step.benchBefore().cutter();
+    Bench.Tool mounted =
+        spindle != null && spindle.cutter().name().equalsIgnoreCase(cutter.name()) ? spindle : null;
+    return Optional.of(
+        new CuttingCalculator(limits)
+            .work(
+                new Asked(
+                    run.material(),
+                    run.plan().machine(),
+                    tool(cutter, limits),
+                    new Bite(bite.depth(), bite.engagement()),
+                    bite.travel(),
+                    mounted == null ? null : mounted.rpm(),
+                    mounted == null ? null : mounted.feedPerTooth())));
+  }
+
+  /** The setup a line stands in. */
+  private static @Nullable SetupRun setup(PlanRun run, StepRun step) {
+    return run.setups().stream()
+        .filter(setup -> setup.setup().header().section() == step.step().origin().section())
+        .findFirst()
+        .orElse(null);
   }
 
   /** A cutter of the shop; it stands out by its reach, or by its flutes and a little. */

@@ -38,7 +38,7 @@ public record Engagement(double left, double right, double netForce) {
    * @param right lateral coordinate of the strip's right edge over the radius, left counts positive
    * @param left the same of its left edge
    */
-  static Engagement of(double right, double left, Hand hand) {
+  public static Engagement of(double right, double left, Hand hand) {
     double from = clip(hand == Hand.RIGHT ? right : -left);
     double to = clip(hand == Hand.RIGHT ? left : -right);
     double angleFrom = Math.asin(from);
@@ -64,6 +64,21 @@ public record Engagement(double left, double right, double netForce) {
     return direction == CutDirection.CONVENTIONAL
         ? of(inner, 1, Hand.RIGHT)
         : of(-1, -inner, Hand.RIGHT);
+  }
+
+  /**
+   * The engagement as the cutter's side comes into an inside corner as round as itself: besides the
+   * wall it takes as much off the next one, which stands across its travel. Geometry: a wall alone
+   * takes the angle phi with cos phi = 1 - depth/radius; at the corner it is phi and a right angle.
+   *
+   * @param depthOverRadius what comes off both walls over the radius, 0 to 2
+   */
+  public static Engagement ofCorner(double depthOverRadius, CutDirection direction) {
+    double cos = 1 - Math.max(0, Math.min(1, depthOverRadius));
+    double ahead = -Math.sqrt(1 - cos * cos);
+    return direction == CutDirection.CONVENTIONAL
+        ? of(ahead, 1, Hand.RIGHT)
+        : of(-1, -ahead, Hand.RIGHT);
   }
 
   public boolean isConventional() {

@@ -10,6 +10,7 @@ import org.handwheel.model.Hold.Support;
 import org.handwheel.model.Owned;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun.Thing;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -28,15 +29,25 @@ public final class Scene {
   /** How far back a jaw is drawn and counts as being in the way. */
   private static final double JAW_THICKNESS = 15;
 
+  /** How wide a work stop is and how far it stands out; common practice, no source. */
+  private static final double STOP_WIDTH = 12;
+
+  private static final double STOP_LENGTH = 15;
+
+  /** How far round the work the table counts, in millimetres. */
+  private static final double TABLE_REACH = 1000;
+
   private final Polygon work;
   private final List<Body> bodies;
+  private final @Nullable Body floor;
 
   /** Something solid: its outline from above and how high it reaches. */
   public record Body(Thing thing, String name, Polygon outline, Length top) {}
 
-  private Scene(Polygon work, List<Body> bodies) {
+  private Scene(Polygon work, List<Body> bodies, @Nullable Body floor) {
     this.work = work;
     this.bodies = List.copyOf(bodies);
+    this.floor = floor;
   }
 
   /** The work's outline. */
@@ -44,9 +55,17 @@ public final class Scene {
     return work;
   }
 
-  /** Jaws, parallels and clamps. */
+  /** Jaws, parallels, clamps and the stop. */
   public List<Body> bodies() {
     return bodies;
+  }
+
+  /**
+   * What lies under the work that no cutter may touch: the bed of a vise, or the table. A subplate
+   * is there to be cut into.
+   */
+  public Optional<Body> floor() {
+    return Optional.ofNullable(floor);
   }
 
   /** The scene of work in a vise. */
@@ -73,7 +92,40 @@ public final class Scene {
             box(-halfJaw, moving, halfJaw, moving + toward * JAW_THICKNESS),
             jawTop));
     addParallels(grip, toward, width, bodies);
-    return new Scene(box(left, 0, right, toward * width), bodies);
+    Polygon work = box(left, 0, right, toward * width);
+    addStop(grip.hold(), work, grip.seat(), grip.height().middle(), bodies);
+    Body bed =
+        new Body(
+            Thing.BED,
+            "the bed of the vise " + grip.vise().name(),
+            box(-halfJaw, 0, halfJaw, moving),
+            Length.ZERO);
+    return new Scene(work, bodies, bed);
+  }
+
+  /**
+   * A work stop: at the middle of an end, up to half the work's height. The plan says only at which
+   * end it is; where it touches is common practice, no source.
+   */
+  private static void addStop(
+      Hold hold, Polygon work, Length seat, Length height, List<Body> bodies) {
+    if (hold.stop() == null) {
+      return;
+    }
+    Envelope envelope = work.getEnvelopeInternal();
+    boolean atLeft = hold.stop().value() == Direction.OPERATOR_LEFT;
+    double end = atLeft ? envelope.getMinX() : envelope.getMaxX();
+    double middle = envelope.centre().getY();
+    bodies.add(
+        new Body(
+            Thing.STOP,
+            "the work stop",
+            box(
+                end,
+                middle - STOP_WIDTH / 2,
+                end + (atLeft ? -STOP_LENGTH : STOP_LENGTH),
+                middle + STOP_WIDTH / 2),
+            seat.plus(height.half())));
   }
 
   private static void addParallels(Grip grip, double toward, double width, List<Body> bodies) {
@@ -95,7 +147,7 @@ public final class Scene {
 
   /**
    * The scene of work clamped to a plate: its left front corner as it lies is the origin, and each
-   * clamp covers a square of its width about its point.
+   * clamp covers a square of its width about its point. Heights count from the work's underside.
    */
   public static Scene onPlate(Hold hold, Length alongX, Length alongY, Length height) {
     List<Body> bodies = new ArrayList<>();
@@ -112,7 +164,21 @@ public final class Scene {
               box(x - half, y - half, x + half, y + half),
               height.plus(rise == null ? size == null ? Length.ZERO : size : rise)));
     }
-    return new Scene(box(0, 0, alongX.millimetres(), alongY.millimetres()), bodies);
+    Polygon work = box(0, 0, alongX.millimetres(), alongY.millimetres());
+    addStop(hold, work, Length.ZERO, height, bodies);
+    boolean onTable =
+        hold.rest() instanceof Hold.Rest.OnPlate plate && plate.plate() == Hold.PlateKind.TABLE;
+    Body table =
+        new Body(
+            Thing.TABLE,
+            "the table",
+            box(
+                -TABLE_REACH,
+                -TABLE_REACH,
+                alongX.millimetres() + TABLE_REACH,
+                alongY.millimetres() + TABLE_REACH),
+            Grip.seat(hold).negated());
+    return new Scene(work, bodies, onTable ? table : null);
   }
 
   static Polygon box(double x1, double y1, double x2, double y2) {
@@ -197,7 +263,7 @@ public final class Scene {
   }
 
   /** Whether a sweep passes over a body; boxes, the usual case, are told by their edges alone. */
-  static boolean passesOver(Geometry sweep, Polygon body) {
+  public static boolean passesOver(Geometry sweep, Polygon body) {
     Envelope shared = sweep.getEnvelopeInternal().intersection(body.getEnvelopeInternal());
     if (shared.isNull() || shared.getArea() <= LEAST_OVERLAP) {
       return false;

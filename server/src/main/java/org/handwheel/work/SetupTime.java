@@ -2,14 +2,20 @@ package org.handwheel.work;
 
 import java.util.OptionalDouble;
 import org.handwheel.model.Axis;
+import org.handwheel.model.Limit;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Step;
+import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.cutting.Feed;
 import org.handwheel.work.CutRun.Mode;
 import org.handwheel.work.CuttingConditions.TableFeed;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureRun;
+import org.handwheel.work.hole.HoleCalculator;
+import org.handwheel.work.hole.HoleConditions;
+import org.handwheel.work.hole.HoleRun;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,6 +26,10 @@ import org.jspecify.annotations.Nullable;
  * feed is that of {@link CuttingCalculator}, though never faster than a handle can be turned,
  * {@link Feed#FASTEST_CRANKING}. Where a cut may take a pass more or less the most are counted.
  * Handling is a sum of {@link Allowance}s.
+ *
+ * <p>Holes: the seconds of {@link HoleCalculator} for each hole and tool, and for each the shop's
+ * {@link Limit#HOLE_HANDLING}. Slots and the rest: the way of the cutter's axis, once for each
+ * level, at the feed of the heaviest cut.
  *
  * @param cutting minutes of cutting
  * @param handling minutes of all else
@@ -48,8 +58,14 @@ public record SetupTime(double cutting, double handling, int untimed) {
     MOVE_HEAD(5),
     /** Winding back after a pass and in for the next. */
     PASS(0.5),
-    /** One hole spotted, drilled or else, with the dials wound to it. */
-    HOLE(2),
+    /** Another drill, tap or other tool for holes into the chuck. */
+    CHANGE_DRILL(1),
+    /** A drill drawn out for chips and brought back. */
+    PECK(0.05),
+    /** A turn of a tap by hand, the turns back to break the chip included. */
+    TAP_TURN(0.07),
+    /** A stop by two dials on the way round an outline. */
+    STOP(0.05),
     /** Burrs off. */
     DEBURR(2),
     WIPE(0.5),
@@ -74,11 +90,15 @@ public record SetupTime(double cutting, double handling, int untimed) {
     int untimed = 0;
     for (StepRun step : setup.steps()) {
       handling += allowance(step);
-      if (step.step() instanceof Step.FeatureCut) {
-        untimed++;
+      if (step.step() instanceof Step.HoleCut) {
+        Holes holes = holes(run, step);
+        cutting += holes.cutting();
+        handling += holes.handling();
+        untimed += holes.untimed();
       }
-      if (step.step() instanceof Step.Cut) {
-        OptionalDouble minutes = cutting(run, setup, step);
+      if (step.step() instanceof Step.Cut || step.step() instanceof Step.FeatureCut) {
+        OptionalDouble minutes =
+            step.step() instanceof Step.Cut ? cutting(run, setup, step) : alongFeature(run, step);
         cutting += minutes.orElse(0);
         untimed += minutes.isEmpty() ? 1 : 0;
       }
@@ -96,8 +116,8 @@ public record SetupTime(double cutting, double handling, int untimed) {
       CutRun cut = run.cut();
       return cut == null ? 0 : passes(cut) * Allowance.PASS.minutes();
     }
-    if (step instanceof Step.HoleCut holes) {
-      return holes.holes().size() * Math.max(1, holes.sizes().size()) * Allowance.HOLE.minutes();
+    if (run.feature() != null) {
+      return feature(run, run.feature());
     }
     if (step instanceof Step.UseCutter use) {
       Bench.Tool before = run.benchBefore().cutter();
@@ -141,6 +161,75 @@ public record SetupTime(double cutting, double handling, int untimed) {
       return Allowance.WIPE;
     }
     return step instanceof Step.Measure ? Allowance.MEASURE : null;
+  }
+
+  /** Minutes of a line on holes. */
+  private record Holes(double cutting, double handling, int untimed) {}
+
+  private static Holes holes(PlanRun run, StepRun step) {
+    HoleRun made = step.holes();
+    if (made == null) {
+      return new Holes(0, 0, 1);
+    }
+    double each = run.plan().shop().limits().number(Limit.HOLE_HANDLING);
+    double handling =
+        made.passes().stream()
+            .mapToDouble(pass -> pass.results().size() * each + Allowance.CHANGE_DRILL.minutes())
+            .sum();
+    double cutting = 0;
+    int untimed = 0;
+    for (HoleCalculator.Group group : HoleCalculator.of(run, step, StandardTables.builtIn())) {
+      HoleConditions conditions = group.conditions();
+      int count = group.holes().size();
+      if (conditions.turns() != null && conditions.asked().byHand()) {
+        cutting += count * conditions.turns() * Allowance.TAP_TURN.minutes();
+      } else if (conditions.seconds() != null) {
+        cutting += count * conditions.seconds() / 60;
+        handling += count * (conditions.pecks() - 1) * Allowance.PECK.minutes();
+      } else {
+        untimed = 1;
+      }
+    }
+    return new Holes(cutting, handling, untimed);
+  }
+
+  /** Winding back and in for each level, and the stops of a step table. */
+  private static double feature(StepRun step, FeatureRun feature) {
+    double handling = feature.levels() * Allowance.PASS.minutes();
+    if (feature.result() instanceof FeatureRun.Result.Steps steps) {
+      handling += feature.levels() * steps.table().steps() * Allowance.STOP.minutes();
+    } else if (feature.result() instanceof FeatureRun.Result.Lines lines) {
+      handling += feature.levels() * lines.path().moves() * Allowance.STOP.minutes();
+    }
+    Bench.Tool mounted = step.benchBefore().cutter();
+    boolean isChanged =
+        feature.cutter() != null
+            && (mounted == null
+                || !mounted.cutter().name().equalsIgnoreCase(feature.cutter().name()));
+    return isChanged ? handling + Allowance.CHANGE_CUTTER.minutes() : handling;
+  }
+
+  private static OptionalDouble alongFeature(PlanRun run, StepRun step) {
+    FeatureRun feature = step.feature();
+    CuttingConditions conditions = CuttingCalculator.of(run, step).orElse(null);
+    if (feature == null || conditions == null || conditions.table() == null) {
+      return OptionalDouble.empty();
+    }
+    double way;
+    if (feature.result() instanceof FeatureRun.Result.Steps steps) {
+      way = steps.table().path().getLength();
+    } else if (feature.result() instanceof FeatureRun.Result.Lines lines) {
+      way = lines.path().line().getLength();
+    } else if (feature.drawn() != null) {
+      way = feature.drawn().faceRegion().getLength();
+    } else {
+      return OptionalDouble.empty();
+    }
+    double byHand =
+        Math.min(
+            conditions.table().millimetresPerMinute(),
+            fastest(run.plan(), conditions.asked().travel()));
+    return OptionalDouble.of(feature.levels() * way / byHand);
   }
 
   private static long passes(CutRun cut) {

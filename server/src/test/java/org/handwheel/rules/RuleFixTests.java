@@ -19,6 +19,7 @@ import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.syntax.TextEdit;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -151,6 +152,64 @@ final class RuleFixTests {
                         finding ->
                             Fixes.of(view, finding).forEach(fix -> titles.add(fix.title()))));
     assertThat(titles).as(rule).isNotEmpty();
+  }
+
+  /** The mending to take ends the finding, and no other comes of it, not even a note. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "no-way-down | Take SD6",
+        "pocket-corner | Draw the corners with 3.00 mm",
+        "outline-gouge | Take",
+        "no-steps | Take",
+        "outline-not-reached | Cut it once more and leave nothing",
+        "feature-order | Do this setup before the edge is cut away",
+        "depth-over-flutes | Take",
+        "heavy-pass | Go down in 2 levels of",
+        "cutter-meets-jaw | Lay it on",
+        "cutter-meets-parallel | Lay it on",
+        "cutter-meets-table | Lay it on",
+        "cutter-meets-stop | Put the stop at the other end",
+        "drill-hits-parallel | Lay it on",
+        "drill-hits-jaw | Lay it on",
+        "drill-hits-table | Lay it on",
+        "hole-not-made | "
+      })
+  void aMendingOfHolesAndFeaturesEndsItAndStartsNothing(String rule, @Nullable String title) {
+    List<String> titles = new ArrayList<>();
+    bad(rule)
+        .forEach(
+            one -> {
+              View view = one.view();
+              view.checked().findings().stream()
+                  .filter(finding -> finding.rule().equals(rule))
+                  .flatMap(finding -> Fixes.of(view, finding).stream())
+                  .filter(action -> action.choice() == Action.Choice.PREFERRED)
+                  .filter(action -> action.title().startsWith(title == null ? "" : title))
+                  .forEach(
+                      action -> {
+                        titles.add(action.title());
+                        String text =
+                            TextEdit.apply(view.tree().source().text(), action.edits());
+                        Map<String, Long> after = all(one.with(text).view());
+                        assertThat(after.getOrDefault(rule, 0L))
+                            .as(text)
+                            .isLessThan(count(view, rule));
+                        assertThat(after)
+                            .as(text)
+                            .allSatisfy(
+                                (id, count) ->
+                                    assertThat(count)
+                                        .isLessThanOrEqualTo(all(view).getOrDefault(id, 0L)));
+                      });
+            });
+    assertThat(titles).isNotEmpty();
+  }
+
+  private static Map<String, Long> all(View view) {
+    return view.checked().findings().stream()
+        .collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
   }
 
   /** A plan with this one mistake; the mending to take leaves none. */

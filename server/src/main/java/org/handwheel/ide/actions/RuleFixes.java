@@ -60,6 +60,10 @@ final class RuleFixes {
         if (setup != null && step != null) {
           inStep(finding, setup, step);
         }
+        if (setup != null && step != null && step.feature() != null) {
+          new FeatureFixes(view, text, setup, step, step.feature()).of(finding, fixes);
+        }
+        new OpeningFixes(view, text).of(finding, fixes);
       }
     }
     return fixes;

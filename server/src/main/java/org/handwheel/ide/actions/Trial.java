@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.handwheel.ide.View;
 import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checked;
@@ -47,6 +48,21 @@ final class Trial {
     Map<String, Integer> errors = errors(view.checked());
     return errors(after).entrySet().stream()
         .allMatch(entry -> entry.getValue() <= errors.getOrDefault(entry.getKey(), 0));
+  }
+
+  /** Whether the change leaves one finding of the rule less, and no other finding more. */
+  static boolean addsNothing(View view, Finding finding, List<TextEdit> edits) {
+    Checked after = after(view, edits);
+    Map<String, Long> before = counts(view.checked());
+    Map<String, Long> left = counts(after);
+    return left.getOrDefault(finding.rule(), 0L) < before.getOrDefault(finding.rule(), 0L)
+        && left.entrySet().stream()
+            .allMatch(entry -> entry.getValue() <= before.getOrDefault(entry.getKey(), 0L));
+  }
+
+  private static Map<String, Long> counts(Checked checked) {
+    return checked.findings().stream()
+        .collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
   }
 
   private static long count(Checked checked, String rule) {

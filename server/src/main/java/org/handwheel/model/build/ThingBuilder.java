@@ -159,7 +159,18 @@ final class ThingBuilder {
         properties.length("reach"),
         properties.length("corner", Length.ZERO),
         properties.word("hand", Owned.Hand.RIGHT),
-        properties.word("made-of", Owned.ToolMaterial.HSS));
+        properties.word("made-of", Owned.ToolMaterial.HSS),
+        properties.length("shank"),
+        properties.length("holder"),
+        middle());
+  }
+
+  /**
+   * What is said of the cutter's middle; the word that stands in where nothing is does not count.
+   */
+  private Owned.@Nullable Middle middle() {
+    Owned.Middle said = properties.word("centre-cutting", Owned.Middle.NO);
+    return properties.has("centre-cutting") ? said : null;
   }
 
   private Owned instrument() {

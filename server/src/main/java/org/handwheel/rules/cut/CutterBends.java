@@ -3,6 +3,7 @@ package org.handwheel.rules.cut;
 import java.util.List;
 import java.util.function.Consumer;
 import org.handwheel.model.Limit;
+import org.handwheel.model.Owned;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.EachSetup;
@@ -20,6 +21,7 @@ import org.handwheel.work.CuttingCalculator;
 import org.handwheel.work.CuttingConditions;
 import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureRun;
 
 /** A finishing cut in which the end mill bends away by much of the tolerance. */
 public final class CutterBends extends SimpleRule implements EachSetup {
@@ -43,6 +45,46 @@ public final class CutterBends extends SimpleRule implements EachSetup {
                 check(checkup, step, cut, out);
               }
             });
+    checkup.forEachKnownFeature(
+        (setup, step, feature) -> {
+          if (feature.left().isZero() && feature.refusal().isEmpty()) {
+            check(checkup, step, feature, out);
+          }
+        });
+  }
+
+  /** The last cut of an outline or along a wall: what the cutter bends away by stays on. */
+  private void check(Checkup checkup, StepRun step, FeatureRun feature, Consumer<Finding> out) {
+    CuttingConditions conditions = CuttingCalculator.of(checkup.run(), step).orElse(null);
+    Owned.Cutter cutter = feature.cutter();
+    if (conditions == null || conditions.load() == null || cutter == null) {
+      return;
+    }
+    Length either =
+        feature.spec().tolerance() != null
+            ? feature.spec().tolerance()
+            : checkup.limits().length(Limit.UNTOLERANCED);
+    Length width = either.times(2);
+    Length bent = conditions.load().deflection();
+    double part = checkup.limits().number(Limit.DEFLECTION);
+    if (bent == null || bent.millimetres() <= part * width.millimetres()) {
+      return;
+    }
+    out.accept(
+        finding(
+            feature.cut().origin(),
+            "`"
+                + cutter.name()
+                + "` bends by up to "
+                + bent
+                + " in this cut; the tolerance of `"
+                + feature.spec().name()
+                + "` is "
+                + width
+                + " in all; first leave a little on, go down in shallower passes, or hold the"
+                + " cutter shorter",
+            new Related(feature.spec().origin(), "it is drawn here"),
+            new Related(cutter.origin(), "the cutter is described here")));
   }
 
   private void check(Checkup checkup, StepRun step, CutRun cut, Consumer<Finding> out) {

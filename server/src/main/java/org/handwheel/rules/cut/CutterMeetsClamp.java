@@ -1,18 +1,18 @@
 package org.handwheel.rules.cut;
 
+import java.util.HashSet;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
+import org.handwheel.rules.cut.Meetings.Meeting;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
-import org.handwheel.work.CutRun;
-import org.handwheel.work.CutRun.Hit;
 import org.handwheel.work.CutRun.Thing;
-import org.handwheel.work.PlanRun.SetupRun;
 
 /** The cutter runs into a clamp. */
 public final class CutterMeetsClamp extends SimpleRule implements EachSetup {
@@ -22,34 +22,27 @@ public final class CutterMeetsClamp extends SimpleRule implements EachSetup {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.forEachKnownCut((setup, cut) -> check(setup, cut, out));
+    Set<Origin> reported = new HashSet<>();
+    Meetings.forEach(
+        checkup,
+        Thing.CLAMP,
+        meeting -> {
+          if (!meeting.clearance().isPositive() && reported.add(meeting.line())) {
+            out.accept(
+                finding(
+                    meeting.line(), meeting.into(), new Related(clamp(meeting), "it stands here")));
+          }
+        });
   }
 
-  private void check(SetupRun setup, CutRun cut, Consumer<Finding> out) {
-    for (Hit hit : cut.hits()) {
-      if (hit.thing() == Thing.CLAMP && !hit.clearance().isPositive()) {
-        out.accept(
-            finding(
-                severity(),
-                cut.cut().origin(),
-                hit.clearance().isZero()
-                    ? "the cutter comes down on " + hit.name()
-                    : "the cutter goes " + hit.clearance().abs() + " into " + hit.name(),
-                new Related(clamp(setup, cut, hit), "it stands here")));
-        return;
-      }
-    }
-  }
-
-  private static Origin clamp(SetupRun setup, CutRun cut, Hit hit) {
-    Hold hold = setup.setup().hold();
-    if (hold == null) {
-      return cut.cut().origin();
-    }
-    return hold.clamps().stream()
-        .filter(clamping -> hit.name().endsWith(" " + clamping.clamp().name()))
-        .map(Hold.Clamping::origin)
-        .findFirst()
-        .orElse(hold.origin());
+  private static Origin clamp(Meeting meeting) {
+    Hold hold = meeting.setup().setup().hold();
+    return hold == null
+        ? meeting.line()
+        : hold.clamps().stream()
+            .filter(clamping -> meeting.name().endsWith(" " + clamping.clamp().name()))
+            .map(Hold.Clamping::origin)
+            .findFirst()
+            .orElse(hold.origin());
   }
 }

@@ -1,7 +1,8 @@
 package org.handwheel.rules.cut;
 
+import java.util.HashSet;
+import java.util.Set;
 import java.util.function.Consumer;
-import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
@@ -9,10 +10,7 @@ import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
-import org.handwheel.work.CutRun;
-import org.handwheel.work.CutRun.Hit;
 import org.handwheel.work.CutRun.Thing;
-import org.handwheel.work.PlanRun.SetupRun;
 
 /** The cutter reaches a parallel. */
 public final class CutterMeetsParallel extends SimpleRule implements EachSetup {
@@ -22,28 +20,18 @@ public final class CutterMeetsParallel extends SimpleRule implements EachSetup {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.forEachKnownCut((setup, cut) -> check(setup, cut, out));
-  }
-
-  private void check(SetupRun setup, CutRun cut, Consumer<Finding> out) {
-    for (Hit hit : cut.hits()) {
-      if (hit.thing() == Thing.PARALLEL && hit.clearance().isNegative()) {
-        out.accept(
-            finding(
-                severity(),
-                cut.cut().origin(),
-                "the cutter goes " + hit.clearance().abs() + " into " + hit.name(),
-                new Related(support(setup, cut), "it lies under the work here")));
-        return;
-      }
-    }
-  }
-
-  private static Origin support(SetupRun setup, CutRun cut) {
-    Hold hold = setup.setup().hold();
-    if (hold == null) {
-      return cut.cut().origin();
-    }
-    return hold.support() == null ? hold.origin() : hold.support().origin();
+    Set<Origin> reported = new HashSet<>();
+    Meetings.forEach(
+        checkup,
+        Thing.PARALLEL,
+        meeting -> {
+          if (meeting.clearance().isNegative() && reported.add(meeting.line())) {
+            out.accept(
+                finding(
+                    meeting.line(),
+                    meeting.into(),
+                    new Related(meeting.support(), "it lies under the work here")));
+          }
+        });
   }
 }

@@ -2,6 +2,8 @@ package org.handwheel.rules.cut;
 
 import java.util.function.Consumer;
 import org.handwheel.model.Limit;
+import org.handwheel.model.Limits;
+import org.handwheel.model.Owned;
 import org.handwheel.model.Step.Passes;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
@@ -14,6 +16,9 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun;
+import org.handwheel.work.feature.DrawnFeature;
+import org.handwheel.work.feature.FeatureBite;
+import org.handwheel.work.feature.FeatureRun;
 
 /** A pass deeper than a small mill takes well. */
 public final class HeavyPass extends SimpleRule implements EachSetup {
@@ -24,6 +29,70 @@ public final class HeavyPass extends SimpleRule implements EachSetup {
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
     checkup.cuts().forEach(cut -> check(checkup, cut, out));
+    checkup.forEachKnownFeature(
+        (setup, step, feature) ->
+            FeatureBite.of(setup, step).ifPresent(bite -> check(checkup, feature, bite, out)));
+  }
+
+  /** Between walls what counts is the depth of a level, against the cutter's diameter. */
+  private void check(Checkup checkup, FeatureRun feature, FeatureBite bite, Consumer<Finding> out) {
+    Owned.Cutter cutter = feature.cutter();
+    DrawnFeature drawn = feature.drawn();
+    if (cutter == null || drawn == null) {
+      return;
+    }
+    double dia = cutter.dia().millimetres();
+    Length limit = slotPass(checkup.limits(), cutter);
+    if (bite.width().millimetres() * 2 >= dia) {
+      if (bite.depth().isMoreThan(limit)) {
+        out.accept(
+            finding(
+                origin(feature),
+                "cutting "
+                    + bite.width()
+                    + " wide with `"
+                    + cutter.name()
+                    + "`, "
+                    + bite.depth()
+                    + " at once is heavy for a small mill; keep it to "
+                    + limit
+                    + " ("
+                    + drawn.depth().stepsOf(limit)
+                    + " levels for "
+                    + drawn.depth()
+                    + ")",
+                new Related(feature.spec().origin(), "it is drawn here")));
+      }
+      return;
+    }
+    Length side = Length.ofMillimetres(checkup.limits().number(Limit.SIDE_PASS) * dia);
+    if (bite.width().isMoreThan(side) && bite.depth().isMoreThan(limit)) {
+      out.accept(
+          finding(
+              origin(feature),
+              "taking "
+                  + bite.width()
+                  + " off a wall "
+                  + bite.depth()
+                  + " deep at once is heavy for a small mill; leave at most "
+                  + side
+                  + " for it, or go down by "
+                  + limit
+                  + " at a time",
+              new Related(feature.spec().origin(), "it is drawn here")));
+    }
+  }
+
+  /** How deep a cutter goes at once with half its diameter or more in the metal. */
+  public static Length slotPass(Limits limits, Owned.Cutter cutter) {
+    return Length.ofMillimetres(limits.number(Limit.SLOT_PASS) * cutter.dia().millimetres());
+  }
+
+  /** The clause that sets the depth of a level, or the whole line where none does. */
+  static Origin origin(FeatureRun feature) {
+    return feature.cut().way().pass() == null
+        ? feature.cut().origin()
+        : feature.cut().way().pass().origin();
   }
 
   private void check(Checkup checkup, CutRun cut, Consumer<Finding> out) {

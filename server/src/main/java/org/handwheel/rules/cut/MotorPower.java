@@ -10,13 +10,16 @@ import org.handwheel.rules.SimpleRule;
 import org.handwheel.rules.size.UnitSuspect;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
+import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.CuttingCalculator;
 import org.handwheel.work.CuttingConditions;
+import org.handwheel.work.CuttingConditions.Bite;
 import org.handwheel.work.CuttingConditions.FeedFrom;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureRun;
 
 /** A pass that asks more than the motor gives. */
 public final class MotorPower extends SimpleRule implements EachSetup {
@@ -31,7 +34,10 @@ public final class MotorPower extends SimpleRule implements EachSetup {
     checkup
         .run()
         .knownSteps()
-        .filter(step -> step.cut() != null && !UnitSuspect.isSuspectDepth(checkup, step.cut()))
+        .filter(
+            step ->
+                step.feature() != null
+                    || (step.cut() != null && !UnitSuspect.isSuspectDepth(checkup, step.cut())))
         .forEach(
             step ->
                 CuttingCalculator.of(checkup.run(), step)
@@ -40,37 +46,44 @@ public final class MotorPower extends SimpleRule implements EachSetup {
 
   private void check(StepRun step, CuttingConditions conditions, Consumer<Finding> out) {
     Double inHand = conditions.powerInHand();
-    CutRun cut = step.cut();
     Owned.Machine machine = conditions.asked().machine();
+    Bite bite = conditions.asked().bite();
     if (inHand == null || inHand >= 1 || conditions.load() == null) {
       return;
     }
-    if (cut == null || machine == null) {
+    if (machine == null || bite == null) {
       return;
     }
+    CutRun cut = step.cut();
+    FeatureRun feature = step.feature();
+    Origin where =
+        cut != null
+            ? HeavyPass.origin(cut)
+            : feature != null ? HeavyPass.origin(feature) : step.step().origin();
+    boolean isOfLine = cut != null && cut.cut().feedPerTooth() != null;
     List<Related> related = new ArrayList<>();
     related.add(new Related(machine.origin(), "the motor's power is given here"));
     if (conditions.feed() != null
         && conditions.feed().from() == FeedFrom.STATED
-        && cut.cut().feedPerTooth() == null
+        && !isOfLine
         && step.benchBefore().cutter() != null) {
       related.add(new Related(step.benchBefore().cutter().origin(), "the feed is given here"));
     }
     out.accept(
         finding(
-            HeavyPass.origin(cut),
+            where,
             "this pass asks about "
                 + RateText.power(conditions.load().motorKilowatts())
                 + " of the motor, which gives "
                 + RateText.power(machine.watts() / 1000)
-                + bears(cut, inHand)
+                + bears(cut != null ? cut.passDepth() : bite.depth(), inHand)
                 + ", or feed more slowly",
             related.toArray(Related[]::new)));
   }
 
   /** The power goes about as the depth of the pass. */
-  private static String bears(CutRun cut, double inHand) {
-    long steps = (long) (cut.passDepth().millimetres() * inHand / FINEST.millimetres());
+  private static String bears(Length pass, double inHand) {
+    long steps = (long) (pass.millimetres() * inHand / FINEST.millimetres());
     return steps < 1
         ? "; take less at a time"
         : "; take about " + FINEST.times(steps) + " at a time";

@@ -51,6 +51,9 @@ public final class Rubbing extends SimpleRule implements EachSetup {
         CuttingCalculator.of(checkup.run(), step)
             .ifPresent(conditions -> chip(checkup, step, mounted, conditions, out));
       }
+    } else if (step.feature() != null && mounted != null) {
+      CuttingCalculator.of(checkup.run(), step)
+          .ifPresent(conditions -> chip(checkup, step, mounted, conditions, out));
     }
   }
 
@@ -89,7 +92,7 @@ public final class Rubbing extends SimpleRule implements EachSetup {
       Consumer<Finding> out) {
     ToothFeed feed = conditions.feed();
     CutRun cut = step.cut();
-    if (cut == null
+    if ((cut == null && step.feature() == null)
         || feed == null
         || feed.chip() == null
         || feed.from() != FeedFrom.STATED
@@ -97,8 +100,8 @@ public final class Rubbing extends SimpleRule implements EachSetup {
         || !isTooSmall(checkup, feed.chip().greatest())) {
       return;
     }
-    Located<Length> own = cut.cut().feedPerTooth();
-    Origin origin = own != null ? own.origin() : cut.cut().origin();
+    Located<Length> own = cut == null ? null : cut.cut().feedPerTooth();
+    Origin origin = own != null ? own.origin() : step.step().origin();
     out.accept(
         finding(
             origin,

@@ -19,6 +19,7 @@ import org.handwheel.syntax.Finding.Fix;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
+import org.handwheel.work.Bench;
 import org.handwheel.work.CuttingCalculator;
 import org.handwheel.work.CuttingConditions.SpeedFrom;
 import org.handwheel.work.CuttingConditions.Spindle;
@@ -45,13 +46,22 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
       if (use.rpm() != null) {
         stated(checkup, use.cutter(), use.rpm()).ifPresent(out);
       } else {
-        slowest(checkup, use).ifPresent(out);
+        slowest(checkup, use.cutter(), use.origin()).ifPresent(out);
       }
+    } else if (step.step() instanceof Step.FeatureCut feature
+        && feature.way().cutter() != null
+        && !isMounted(step, feature.way().cutter())) {
+      slowest(checkup, feature.way().cutter(), feature.origin()).ifPresent(out);
     } else if (step.step() instanceof Step.Cut cut
         && cut.rpm() != null
         && step.benchBefore().cutter() != null) {
       stated(checkup, step.benchBefore().cutter().cutter(), cut.rpm()).ifPresent(out);
     }
+  }
+
+  private static boolean isMounted(StepRun step, Owned.Cutter cutter) {
+    Bench.Tool mounted = step.benchBefore().cutter();
+    return mounted != null && mounted.cutter().name().equalsIgnoreCase(cutter.name());
   }
 
   private static @Nullable SpeedRange usual(Checkup checkup, Owned.Cutter cutter) {
@@ -103,13 +113,13 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
   }
 
   /** A machine that cannot turn slowly enough for a cutter, when no speed is said. */
-  private Optional<Finding> slowest(Checkup checkup, Step.UseCutter use) {
+  private Optional<Finding> slowest(Checkup checkup, Owned.Cutter cutter, Origin line) {
     Owned.Machine machine = checkup.plan().machine();
-    SpeedRange usual = usual(checkup, use.cutter());
-    if (machine == null || usual == null || !use.cutter().dia().isPositive()) {
+    SpeedRange usual = usual(checkup, cutter);
+    if (machine == null || usual == null || !cutter.dia().isPositive()) {
       return Optional.empty();
     }
-    Spindle spindle = fitting(machine, usual, use.cutter());
+    Spindle spindle = fitting(machine, usual, cutter);
     double margin = checkup.limits().number(Limit.SPEED_MARGIN);
     if (spindle.from() != SpeedFrom.SLOWEST_STEP
         || spindle.metresPerMinute() <= usual.high() * margin) {
@@ -117,7 +127,7 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
     }
     return Optional.of(
         finding(
-            use.origin(),
+            line,
             "the slowest speed of `"
                 + machine.name()
                 + "`, "
@@ -125,11 +135,11 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
                 + ", is "
                 + RateText.surfaceSpeed(spindle.metresPerMinute())
                 + " at the edge of `"
-                + use.cutter().name()
+                + cutter.name()
                 + "`; "
-                + usualWords(checkup, use.cutter(), usual)
+                + usualWords(checkup, cutter, usual)
                 + "; take a smaller cutter",
-            related(machine, use.cutter())));
+            related(machine, cutter)));
   }
 
   private static String usualWords(Checkup checkup, Owned.Cutter cutter, SpeedRange usual) {

@@ -13,15 +13,11 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.DrawnFeature;
 import org.handwheel.work.feature.FeatureRun;
-import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
+import org.handwheel.work.feature.Plane;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.Polygon;
 
 /** What several rules about slots and outlines ask for. */
 final class FeatureLines {
-  /** How exactly the thickness of a region is measured, in millimetres. */
-  private static final double GRAIN = 0.002;
-
   private FeatureLines() {}
 
   /** Every line on a feature, in the setups that could be read. */
@@ -60,13 +56,6 @@ final class FeatureLines {
    * @return zero for a region of no thickness
    */
   static Length thickness(Geometry region) {
-    double most = 0;
-    for (int i = 0; i < region.getNumGeometries(); i++) {
-      if (region.getGeometryN(i) instanceof Polygon piece && piece.getArea() > GRAIN * GRAIN) {
-        double radius = MaximumInscribedCircle.getRadiusLine(piece, GRAIN).getLength();
-        most = Math.max(most, 2 * radius);
-      }
-    }
-    return Length.ofMillimetres(Math.round(most * 1000) / 1000.0);
+    return Plane.thickness(region);
   }
 }

@@ -29,9 +29,15 @@ import org.jspecify.annotations.Nullable;
  * @param middle where the feature's middle lies from the zeros in force; nothing if there are none
  * @param rows the stops of straight lines, counted from the zeros in force or else from the middle;
  *     empty for step tables, which carry their own
+ * @param down how the cutter gets down, if that can be said
  */
 public record FeatureTable(
-    SetupRun setup, StepRun step, FeatureRun run, @Nullable Middle middle, List<Row> rows) {
+    SetupRun setup,
+    StepRun step,
+    FeatureRun run,
+    @Nullable Middle middle,
+    List<Row> rows,
+    Optional<WayDown> down) {
   public FeatureTable {
     rows = List.copyOf(rows);
   }
@@ -69,7 +75,14 @@ public record FeatureTable(
         feature.result() instanceof Result.Lines lines
             ? rows(run, lines.path(), middle)
             : List.of();
-    return Optional.of(new FeatureTable(setup, step, feature, middle, rows));
+    return Optional.of(
+        new FeatureTable(
+            setup,
+            step,
+            feature,
+            middle,
+            rows,
+            WayDown.of(step, run.plan().shop().limits())));
   }
 
   private static @Nullable Middle middle(

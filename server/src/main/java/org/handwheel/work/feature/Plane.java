@@ -2,10 +2,13 @@ package org.handwheel.work.feature;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.handwheel.units.Length;
+import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
@@ -37,6 +40,49 @@ public final class Plane {
     BufferParameters exact = new BufferParameters(QUARTER_SIDES);
     exact.setSimplifyFactor(0);
     return BufferOp.bufferOp(region, distance, exact);
+  }
+
+  /** The parts of a region that have an area; points and lines where regions touch are left out. */
+  static Geometry areas(Geometry region) {
+    if (region instanceof Polygon || region instanceof MultiPolygon) {
+      return region;
+    }
+    List<Polygon> pieces = new ArrayList<>();
+    for (int i = 0; i < region.getNumGeometries(); i++) {
+      Geometry piece = region.getGeometryN(i);
+      if (piece instanceof Polygon polygon) {
+        pieces.add(polygon);
+      }
+    }
+    return FACTORY.createMultiPolygon(pieces.toArray(Polygon[]::new));
+  }
+
+  /** How exactly the thickness of a region is measured, in millimetres. */
+  private static final double GRAIN = 0.002;
+
+  /**
+   * How thick a region is where it is thickest: the diameter of the largest circle within it.
+   *
+   * @return zero for a region of no thickness
+   */
+  public static Length thickness(Geometry region) {
+    return thickness(region, GRAIN);
+  }
+
+  /**
+   * The same, measured less exactly and so faster.
+   *
+   * @param grain how exactly, in millimetres
+   */
+  static Length thickness(Geometry region, double grain) {
+    double most = 0;
+    for (int i = 0; i < region.getNumGeometries(); i++) {
+      if (region.getGeometryN(i) instanceof Polygon piece && piece.getArea() > GRAIN * GRAIN) {
+        double radius = MaximumInscribedCircle.getRadiusLine(piece, grain).getLength();
+        most = Math.max(most, 2 * radius);
+      }
+    }
+    return Length.ofMillimetres(Math.round(most * 1000) / 1000.0);
   }
 
   /** A disc as a polygon. */

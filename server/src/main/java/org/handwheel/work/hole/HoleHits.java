@@ -4,26 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.handwheel.model.Axis;
-import org.handwheel.model.Direction;
-import org.handwheel.model.Face;
 import org.handwheel.model.Hold;
 import org.handwheel.model.Hold.PlateKind;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun.Thing;
 import org.handwheel.work.Grip;
-import org.handwheel.work.Orientation;
-import org.handwheel.work.PartBox;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.Scene;
-import org.handwheel.work.SizeState;
 import org.handwheel.work.hole.HoleRun.Result;
 import org.handwheel.work.hole.HoleRun.Side;
-import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.Point;
 
 /** What tools for holes run into: parallels, jaws and clamps, the vise's bed and the table. */
 public final class HoleHits {
@@ -35,13 +28,11 @@ public final class HoleHits {
   private final PlanRun run;
   private final SetupRun setup;
   private final StepRun step;
-  private final Orientation lies;
 
-  private HoleHits(PlanRun run, SetupRun setup, StepRun step, Orientation lies) {
+  private HoleHits(PlanRun run, SetupRun setup, StepRun step) {
     this.run = run;
     this.setup = setup;
     this.step = step;
-    this.lies = lies;
   }
 
   /**
@@ -62,17 +53,16 @@ public final class HoleHits {
 
   /** Everything that a line on holes hits, tool by tool. */
   public static List<Hit> of(PlanRun run, SetupRun setup, StepRun step) {
-    Orientation lies = setup.orientation();
     Hold hold = setup.setup().hold();
-    if (step.holes() == null || lies == null || hold == null) {
+    if (step.holes() == null || hold == null) {
       return List.of();
     }
-    return new HoleHits(run, setup, step, lies).hits(step.holes(), hold);
+    return new HoleHits(run, setup, step).hits(step.holes(), hold);
   }
 
   private List<Hit> hits(HoleRun made, Hold hold) {
     List<Hit> hits = new ArrayList<>();
-    Optional<Scene> scene = scene(hold);
+    Optional<PlacedScene> scene = PlacedScene.of(run, setup, step);
     if (scene.isEmpty()) {
       return hits;
     }
@@ -86,49 +76,32 @@ public final class HoleHits {
     return hits;
   }
 
-  private Optional<Scene> scene(Hold hold) {
-    Grip grip = setup.grip();
-    if (grip != null) {
-      return Optional.of(Scene.of(grip));
-    }
-    Length x = extent(Axis.X);
-    Length y = extent(Axis.Y);
-    Length z = extent(Axis.Z);
-    return hold.rest() instanceof Hold.Rest.InVise || x == null || y == null || z == null
-        ? Optional.empty()
-        : Optional.of(Scene.onPlate(hold, x, y, z));
-  }
-
-  private @Nullable Length extent(Axis axis) {
-    SizeState state = step.before().size(lies.along(axis));
-    return state == null ? null : state.range().middle();
-  }
-
   // ---- Beside the work and under it
   // ----------------------------------------------------------------------------------
 
-  private void bodies(Result result, Scene scene, List<Hit> hits) {
+  private void bodies(Result result, PlacedScene placed, List<Hit> hits) {
     Length dia = result.bit().dia();
-    Point middle = middle(result.hole());
+    Coordinate middle = placed.at(result.hole().frame().box(), result.hole().point());
     if (dia == null || middle == null || result.tip() == null) {
       return;
     }
     double radius = dia.half().millimetres();
-    for (Scene.Body body : scene.bodies()) {
-      double into = radius - body.outline().distance(middle);
-      if (into > LEAST_OVERLAP && reaches(result, body)) {
+    for (Scene.Body body : placed.scene().bodies()) {
+      double into = radius - body.outline().distance(FACTORY.createPoint(middle));
+      if (into > LEAST_OVERLAP && reaches(result, body, placed)) {
         hits.add(new Hit(what(body.thing()), body.name(), result, Length.ofMillimetres(into)));
       }
     }
   }
 
-  private boolean reaches(Result result, Scene.Body body) {
+  private boolean reaches(Result result, Scene.Body body, PlacedScene placed) {
     return switch (body.thing()) {
       case PARALLEL -> result.through();
       case CLAMP -> true;
+      case STOP, BED, TABLE -> false;
       case JAW -> {
         Grip grip = setup.grip();
-        Length up = extent(Axis.Z);
+        Length up = placed.extent(Axis.Z);
         yield grip != null
             && up != null
             && result.tip() != null
@@ -141,37 +114,10 @@ public final class HoleHits {
     return switch (thing) {
       case PARALLEL -> What.PARALLEL;
       case JAW -> What.JAW;
-      case CLAMP -> What.CLAMP;
+      case CLAMP, STOP -> What.CLAMP;
+      case BED -> What.BED;
+      case TABLE -> What.TABLE;
     };
-  }
-
-  /** A hole's middle in the scene; where the work is larger than drawn, from the edge found. */
-  private @Nullable Point middle(DrawnHole hole) {
-    Length x = fromLow(Axis.X, hole);
-    Length y = fromLow(Axis.Y, hole);
-    if (x == null || y == null) {
-      return null;
-    }
-    Grip grip = setup.grip();
-    if (grip == null) {
-      return FACTORY.createPoint(new Coordinate(x.millimetres(), y.millimetres()));
-    }
-    boolean jawInFront = grip.vise().fixedJaw() == Direction.OPERATOR_FRONT;
-    double across = jawInFront ? y.millimetres() : y.minus(grip.gripped().middle()).millimetres();
-    return FACTORY.createPoint(new Coordinate(grip.workLeft().plus(x).millimetres(), across));
-  }
-
-  /** How far a hole lies from the work's side at the operator's left or front. */
-  private @Nullable Length fromLow(Axis axis, DrawnHole hole) {
-    PartBox box = hole.frame().box();
-    Face low = lies.facing(Direction.of(axis, -1));
-    Length size = extent(axis);
-    AxisZero zero = Coordinates.zero(run, setup, step, axis);
-    boolean countsFromHigh = zero != null && zero.edge() == low.opposite();
-    if (!countsFromHigh) {
-      return box.from(low, hole.point());
-    }
-    return size == null ? null : size.minus(box.from(low.opposite(), hole.point()));
   }
 
   // ---- Below
