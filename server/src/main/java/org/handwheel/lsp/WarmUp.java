@@ -58,12 +58,13 @@ final class WarmUp {
 
   /** A file opened and a finding told, as the editor would see them. */
   private static void message(Gson gson) {
-    gson.fromJson("{\"textDocument\":{\"uri\":\"\"}}", DidOpenTextDocumentParams.class);
+    var unusedParams =
+        gson.fromJson("{\"textDocument\":{\"uri\":\"\"}}", DidOpenTextDocumentParams.class);
     Diagnostic diagnostic =
         new Diagnostic(new Range(new Position(0, 0), new Position(0, 1)), "warm-up");
     diagnostic.setSeverity(DiagnosticSeverity.Warning);
     diagnostic.setCode("warm-up");
     diagnostic.setCodeDescription(new DiagnosticCodeDescription(""));
-    gson.toJson(new PublishDiagnosticsParams("", List.of(diagnostic), 1));
+    var unusedText = gson.toJson(new PublishDiagnosticsParams("", List.of(diagnostic), 1));
   }
 }

@@ -190,8 +190,7 @@ final class RuleFixTests {
                   .forEach(
                       action -> {
                         titles.add(action.title());
-                        String text =
-                            TextEdit.apply(view.tree().source().text(), action.edits());
+                        String text = TextEdit.apply(view.tree().source().text(), action.edits());
                         Map<String, Long> after = all(one.with(text).view());
                         assertThat(after.getOrDefault(rule, 0L))
                             .as(text)
