@@ -131,9 +131,10 @@ final class HoverAuditTests {
     for (List<String> texts : TEXTS.values()) {
       for (String text : texts) {
         for (String line : text.split("How it is worked out")[0].lines().skip(1).toList()) {
-          // A title may be the user's own; a drill is called by the size it is sold by; a form and a line are quoted.
+          // A title may be the user's own; a drill is called by the size it is sold by; a form and
+          // a line are quoted.
           String told = line.replaceFirst("^[\\d.]+ mm(, [a-z ]+)?: ", "");
-          boolean quoted = told.startsWith("Form: ") || told.startsWith("Written: ");
+          boolean quoted = told.matches("(Form|Written|Other drills): .*");
           int metric = count(MILLIMETRES, told);
           if (!quoted && metric > 0) {
             figures++;
