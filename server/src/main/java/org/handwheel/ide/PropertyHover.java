@@ -2,6 +2,8 @@ package org.handwheel.ide;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.handwheel.grammar.HandwheelParser.OwnHeaderContext;
 import org.handwheel.grammar.HandwheelParser.PropertyLineContext;
@@ -17,6 +19,8 @@ import org.handwheel.units.LengthText;
 
 /** What is told of a property of an owned thing: what it means, and what it may be. */
 final class PropertyHover {
+  private static final Pattern RANGE = Pattern.compile("([0-9.]+), ([0-9.]+) mm");
+
   private PropertyHover() {}
 
   /** The text about the property of a line; nothing if its thing has no such property. */
@@ -77,6 +81,12 @@ final class PropertyHover {
 
   /** A bare number is in millimetres. */
   private static String usual(Property property) {
+    Matcher range = RANGE.matcher(property.usual());
+    if (range.matches()) {
+      return LengthText.both(Length.mm(range.group(1)))
+          + " to "
+          + LengthText.both(Length.mm(range.group(2)));
+    }
     boolean length = property.usual().matches("[0-9.]+") && !ThingHover.isNumber(property.word());
     return length ? LengthText.both(Length.mm(property.usual())) : property.usual();
   }

@@ -9,6 +9,7 @@ import org.handwheel.grammar.HandwheelParser.ContentContext;
 import org.handwheel.grammar.HandwheelParser.LetLineContext;
 import org.handwheel.grammar.HandwheelParser.OwnHeaderContext;
 import org.handwheel.grammar.HandwheelParser.PropertyLineContext;
+import org.handwheel.model.Limit;
 import org.handwheel.model.Names.Declaration;
 import org.handwheel.model.Part;
 import org.handwheel.model.Part.HoleSpec;
@@ -29,7 +30,7 @@ import org.jspecify.annotations.Nullable;
 final class ThingHover {
   /** Properties of the shop that count or compare, and are no lengths. */
   private static final Pattern PLAIN =
-      Pattern.compile("divisions-[xyz]|readable-[xyz]|count|teeth|side-pass|table-drag");
+      Pattern.compile("divisions-[xyz]|readable-[xyz]|count|teeth|force|force-exponent|density");
 
   private final View view;
 
@@ -130,7 +131,10 @@ final class ThingHover {
 
   /** Whether a property is a plain number and no length. */
   static boolean isNumber(String property) {
-    return PLAIN.matcher(property).matches();
+    return PLAIN.matcher(property).matches()
+        || Limit.named(property)
+            .filter(limit -> !limit.fallback().is(Dimension.LENGTH))
+            .isPresent();
   }
 
   /** The values of a property as written, or in both units if they are lengths. */

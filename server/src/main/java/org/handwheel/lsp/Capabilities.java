@@ -9,6 +9,7 @@ import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentLinkOptions;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
+import org.eclipse.lsp4j.DocumentRangeFormattingOptions;
 import org.eclipse.lsp4j.FileOperationFilter;
 import org.eclipse.lsp4j.FileOperationOptions;
 import org.eclipse.lsp4j.FileOperationPattern;
@@ -66,7 +67,7 @@ final class Capabilities {
     capabilities.setSelectionRangeProvider(true);
     capabilities.setDocumentLinkProvider(new DocumentLinkOptions(false));
     capabilities.setSignatureHelpProvider(new SignatureHelpOptions(List.of(" ", ",")));
-    editing(capabilities);
+    editing(capabilities, client);
     if (client.pullsDiagnostics()) {
       DiagnosticRegistrationOptions diagnostics = new DiagnosticRegistrationOptions();
       diagnostics.setIdentifier(ToProtocol.SOURCE);
@@ -86,9 +87,13 @@ final class Capabilities {
   }
 
   /** Formatting, proposals and changes to offer. */
-  private static void editing(ServerCapabilities capabilities) {
+  private static void editing(ServerCapabilities capabilities, ClientFacts client) {
     capabilities.setDocumentFormattingProvider(true);
-    capabilities.setDocumentRangeFormattingProvider(true);
+    DocumentRangeFormattingOptions ranges = new DocumentRangeFormattingOptions();
+    ranges.setRangesSupport(true);
+    // Version 3.18, so only to an editor that knows it.
+    capabilities.setDocumentRangeFormattingProvider(
+        client.formatsRanges() ? Either.forRight(ranges) : Either.forLeft(true));
     capabilities.setDocumentOnTypeFormattingProvider(new DocumentOnTypeFormattingOptions("\n"));
     CompletionOptions completion = new CompletionOptions(true, List.of(" ", "\"", "#"));
     capabilities.setCompletionProvider(completion);

@@ -45,6 +45,7 @@ record ClientFacts(
     boolean annotatesChanges,
     boolean insertsOrReplaces,
     boolean adjustsIndentation,
+    boolean formatsRanges,
     Set<String> completionDefaults) {
 
   /** An editor that announces nothing. */
@@ -115,6 +116,7 @@ record ClientFacts(
                 .getInsertTextModeSupport()
                 .getValueSet()
                 .contains(InsertTextMode.AdjustIndentation),
+        text.getRangeFormatting() != null && yes(text.getRangeFormatting().getRangesSupport()),
         completionDefaults(text.getCompletion()));
   }
 

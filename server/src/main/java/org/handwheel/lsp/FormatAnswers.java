@@ -31,6 +31,11 @@ final class FormatAnswers {
             positions.offset(source, range.getEnd())));
   }
 
+  /** Several ranges at once; where they share a line it is changed once. */
+  List<TextEdit> ranges(List<Range> ranges) {
+    return ranges.stream().flatMap(range -> range(range).stream()).distinct().toList();
+  }
+
   List<TextEdit> onNewLine(Position position) {
     return edits(Formatter.editsOnNewLine(tree, positions.offset(tree.source(), position)));
   }

@@ -28,6 +28,7 @@ import org.eclipse.lsp4j.DocumentLink;
 import org.eclipse.lsp4j.DocumentLinkParams;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingParams;
 import org.eclipse.lsp4j.DocumentRangeFormattingParams;
+import org.eclipse.lsp4j.DocumentRangesFormattingParams;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
 import org.eclipse.lsp4j.FoldingRange;
@@ -373,6 +374,12 @@ final class PlanTexts implements TextDocumentService {
   public CompletableFuture<List<? extends TextEdit>> rangeFormatting(
       DocumentRangeFormattingParams params) {
     return format(params.getTextDocument().getUri(), answers -> answers.range(params.getRange()));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends TextEdit>> rangesFormatting(
+      DocumentRangesFormattingParams params) {
+    return format(params.getTextDocument().getUri(), answers -> answers.ranges(params.getRanges()));
   }
 
   @Override

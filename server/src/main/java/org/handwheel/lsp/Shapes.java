@@ -17,6 +17,7 @@ import org.eclipse.lsp4j.SignatureHelp;
 import org.eclipse.lsp4j.SignatureInformation;
 import org.eclipse.lsp4j.jsonrpc.messages.Tuple;
 import org.handwheel.ide.Folds;
+import org.handwheel.ide.RuleMentions;
 import org.handwheel.ide.Selections;
 import org.handwheel.ide.Signatures;
 import org.handwheel.ide.UsePaths;
@@ -140,6 +141,22 @@ final class Shapes {
         link.setTooltip("Open " + used.path());
         links.add(link);
       }
+    }
+    for (RuleMentions.Mention mention : RuleMentions.of(tree)) {
+      RuleLinks.besideProgram()
+          .page(mention.rule())
+          .ifPresent(
+              page -> {
+                DocumentLink link =
+                    new DocumentLink(
+                        question
+                            .client()
+                            .positions()
+                            .range(tree.source(), mention.start(), mention.end()),
+                        page);
+                link.setTooltip("About the rule " + mention.rule());
+                links.add(link);
+              });
     }
     return links;
   }

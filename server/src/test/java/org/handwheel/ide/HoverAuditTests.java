@@ -134,7 +134,7 @@ final class HoverAuditTests {
           // A title may be the user's own; a drill is called by the size it is sold by; a form and
           // a line are quoted.
           String told = line.replaceFirst("^[\\d.]+ mm(, [a-z ]+)?: ", "");
-          boolean quoted = told.startsWith("Form: ") || told.startsWith("Written: ");
+          boolean quoted = told.matches("(Form|Written|Other drills): .*");
           int metric = count(MILLIMETRES, told);
           if (!quoted && metric > 0) {
             figures++;

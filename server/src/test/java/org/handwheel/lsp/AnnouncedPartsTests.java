@@ -9,6 +9,7 @@ import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -192,6 +193,47 @@ final class AnnouncedPartsTests {
       JsonObject list = completion(client, 3, 7);
       assertThat(item(list, "shop/other.shop")).isNotNull();
       assertThat(item(list, "shop/own.shop")).isNotNull();
+    }
+  }
+
+  @Test
+  void severalRangesAreFormattedAtOnce() {
+    String ranges = "{\"textDocument\": {\"rangeFormatting\": {\"rangesSupport\": true}}}";
+    try (LspClient client = LspClient.start()) {
+      JsonObject provider =
+          client.initialize(ranges, "null").getAsJsonObject("documentRangeFormattingProvider");
+      assertThat(provider.get("rangesSupport").getAsBoolean()).isTrue();
+      client.open(plan, 1, "plan \"a\"\n units   mm\n\npart\n  length   5\n  width   6\n");
+      JsonObject params = LspClient.document(plan);
+      JsonArray list = new JsonArray();
+      list.add(LspClient.range(1, 0, 1, 3));
+      list.add(LspClient.range(5, 0, 5, 3));
+      list.add(LspClient.range(5, 2, 5, 4));
+      params.add("ranges", list);
+      JsonObject options = new JsonObject();
+      options.addProperty("tabSize", 2);
+      options.addProperty("insertSpaces", true);
+      params.add("options", options);
+      JsonArray edits = client.call("textDocument/rangesFormatting", params).getAsJsonArray();
+      assertThat(edits).isNotEmpty();
+      for (JsonElement edit : edits) {
+        int line =
+            edit.getAsJsonObject()
+                .getAsJsonObject("range")
+                .getAsJsonObject("start")
+                .get("line")
+                .getAsInt();
+        assertThat(line).isIn(1, 5);
+      }
+      assertThat(StreamSupport.stream(edits.spliterator(), false).distinct()).hasSize(edits.size());
+    }
+    try (LspClient client = LspClient.start()) {
+      assertThat(
+              client
+                  .initialize(Clients.PLAIN, "null")
+                  .get("documentRangeFormattingProvider")
+                  .getAsBoolean())
+          .isTrue();
     }
   }
 

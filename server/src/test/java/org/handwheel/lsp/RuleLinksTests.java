@@ -60,6 +60,26 @@ final class RuleLinksTests {
     }
   }
 
+  @Test
+  void aRuleNamedInAFileLeadsToItsPage(@TempDir Path folder) {
+    String plan = folder.resolve("a.plan").toUri().toString();
+    String shop = folder.resolve("b.shop").toUri().toString();
+    try (LspClient client = LspClient.initialized(Clients.PLAIN)) {
+      client.open(plan, 1, "plan \"a\"\n  units mm  # ignore overcut: the stock is long\n");
+      JsonObject link = only(links(client, plan));
+      assertThat(link.getAsJsonObject("range")).isEqualTo(LspClient.range(1, 21, 1, 28));
+      assertThat(link.get("target").getAsString()).endsWith("/overcut.md");
+      client.open(shop, 1, "shop \"b\"\nown severities S\n  heavy-pass: off\n  nonsense: off\n");
+      link = only(links(client, shop));
+      assertThat(link.getAsJsonObject("range")).isEqualTo(LspClient.range(2, 2, 2, 12));
+      assertThat(link.get("target").getAsString()).endsWith("/heavy-pass.md");
+    }
+  }
+
+  private static JsonArray links(LspClient client, String uri) {
+    return client.call("textDocument/documentLink", LspClient.document(uri)).getAsJsonArray();
+  }
+
   private static JsonObject only(JsonArray diagnostics) {
     assertThat(diagnostics).hasSize(1);
     return diagnostics.get(0).getAsJsonObject();

@@ -32,7 +32,7 @@ final class RuleFixTests {
   private static final StandardTables TABLES = StandardTables.builtIn();
 
   /** A file beside others. */
-  private record Case(String name, Workspace workspace, String path) {
+  record Case(String name, Workspace workspace, String path) {
     View view() {
       return new View(workspace, new Checker(TABLES).check(workspace, path), TABLES);
     }
@@ -56,7 +56,7 @@ final class RuleFixTests {
                     example.path()));
   }
 
-  private static Stream<Case> cases() {
+  static Stream<Case> cases() {
     Stream<Case> pages = Rules.severities().keySet().stream().flatMap(RuleFixTests::bad);
     List<Case> mistakes = new ArrayList<>();
     for (Path file : Fixtures.examples()) {
@@ -138,7 +138,16 @@ final class RuleFixTests {
         "unknown-property",
         "material-unknown",
         "spacer-too-wide",
-        "vise-not-trued"
+        "vise-not-trued",
+        "heavy-climb",
+        "travel-direction",
+        "face-not-covered",
+        "parallels-too-tall",
+        "too-low-grip",
+        "tolerance-not-measurable",
+        "unit-suspect",
+        "repeated-line",
+        "repeated-clause"
       })
   void aRuleWithACertainMendingOffersIt(String rule) {
     List<String> titles = new ArrayList<>();

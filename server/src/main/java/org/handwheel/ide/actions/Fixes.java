@@ -21,6 +21,16 @@ public final class Fixes {
   private static final Set<String> NOT_IGNORED =
       Set.of("syntax", "unused-ignore", "ignore-reason", "language-level");
 
+  /** Rules of whose mendings none goes before the others: what was meant is not known. */
+  private static final Set<String> UNCERTAIN =
+      Set.of(
+          "no-units",
+          "ignore-reason",
+          "unit-suspect",
+          "repeated-line",
+          "repeated-clause",
+          "travel-direction");
+
   private final View view;
   private final FileText text;
 
@@ -80,7 +90,7 @@ public final class Fixes {
 
   /** Whether the first mending is the one to take; of two units neither is. */
   private static boolean isCertain(Finding finding) {
-    return !finding.rule().equals("no-units") && !finding.rule().equals("ignore-reason");
+    return !UNCERTAIN.contains(finding.rule());
   }
 
   /** Silencing it with a comment, whose reason is to be written. */

@@ -13,6 +13,7 @@ import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.TextEdit;
 import org.handwheel.units.Length;
 import org.handwheel.work.Grip;
@@ -57,6 +58,8 @@ final class HoldFixes {
           put(fixes, "Leave the bar out", text.removeClause(hold.bar().origin()));
         }
       }
+      case "parallels-too-tall", "too-low-grip" -> lower(grip, fixes);
+      case "jaw-opening" -> wider(grip, fixes);
       case "seat-not-proved" -> seat(hold, grip, fixes);
       default -> {}
     }
@@ -156,6 +159,42 @@ final class HoldFixes {
             fixes,
             "Take the thinner " + set.name(),
             text.replace(support.origin(), "on " + count + " " + set.name()));
+      }
+    }
+  }
+
+  /** Parallels as the work stands on, lower than those; the highest of them first. */
+  private void lower(Grip grip, Map<String, List<TextEdit>> fixes) {
+    Located<Hold.Support> support = grip.hold().support();
+    if (support == null || grip.parallels().isEmpty()) {
+      return;
+    }
+    String count = grip.parallelCount() == 1 ? "one" : "pair";
+    Length height = grip.parallels().get().height();
+    now.shop().all(Owned.Parallels.class).stream()
+        .filter(set -> set.height().isLessThan(height) && set.count() >= grip.parallelCount())
+        .sorted((a, b) -> b.height().compareTo(a.height()))
+        .forEach(
+            set ->
+                put(
+                    fixes,
+                    "Take the lower " + set.name(),
+                    text.replace(support.origin(), "on " + count + " " + set.name())));
+  }
+
+  /** Another vise of the shop that opens wide enough. */
+  private void wider(Grip grip, Map<String, List<TextEdit>> fixes) {
+    String words = grip.hold().origin().text();
+    int at = words.indexOf(grip.vise().name());
+    if (at < 0) {
+      return;
+    }
+    int start = grip.hold().origin().start() + at;
+    Origin name =
+        new Origin(grip.hold().origin().section(), start, start + grip.vise().name().length());
+    for (Owned.Vise vise : now.shop().all(Owned.Vise.class)) {
+      if (!grip.opening().isMoreThan(vise.opening())) {
+        put(fixes, "Hold it in " + vise.name(), text.replace(name, vise.name()));
       }
     }
   }

@@ -54,6 +54,7 @@ final class RuleFixes {
       case "ignore-reason" ->
           add("Add a reason, to be written", text.append(finding.origin(), ": reason"));
       default -> {
+        new SlipFixes(view, text, fixes).of(finding);
         if (setup != null) {
           new HoldFixes(text, setup, situation(setup.setup().header())).of(finding, fixes);
         }
@@ -117,6 +118,9 @@ final class RuleFixes {
   private void inStep(Finding finding, SetupRun setup, StepRun step) {
     Origin line = step.step().origin();
     CutRun cut = step.cut();
+    if (cut != null) {
+      new WayFixes(text, situation(line), fixes).of(finding, cut);
+    }
     switch (finding.rule()) {
       case "heavy-pass" -> {
         if (cut != null) {
