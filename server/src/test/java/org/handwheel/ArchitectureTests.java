@@ -70,6 +70,27 @@ final class ArchitectureTests {
           .resideInAPackage("picocli..");
 
   @ArchTest
+  static final ArchRule onePackageKnowsWhatMakesPdfFiles =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("org.handwheel.cli.pdf..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("com.openhtmltopdf..", "org.apache.pdfbox..", "org.apache.fontbox..");
+
+  /** Half of what starts the server would be loaded for nothing. */
+  @ArchTest
+  static final ArchRule onlySheetsLoadWhatMakesPdfFiles =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("org.handwheel.cli.pdf..")
+          .and()
+          .doNotHaveFullyQualifiedName("org.handwheel.cli.SheetCommand")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("org.handwheel.cli.pdf..");
+
+  @ArchTest
   static final ArchRule onlyTheCommandLinePrints =
       noClasses()
           .that()

@@ -26,17 +26,18 @@ import org.junit.jupiter.api.Test;
 final class SecurityTests {
   /** How the lists name the libraries that the program needs. */
   private static final Map<String, String> LISTED =
-      Map.of(
-          "antlr4-runtime", "ANTLR 4 runtime",
-          "org.eclipse.lsp4j", "LSP4J",
-          "picocli", "picocli",
-          "jts-core", "JTS Topology Suite",
-          "commons-numbers-fraction", "Apache Commons Numbers",
-          "gson", "Gson",
-          "commonmark", "commonmark",
-          "java-diff-utils", "java-diff-utils",
-          "jsoup", "jsoup",
-          "jspecify", "JSpecify");
+      Map.ofEntries(
+          Map.entry("antlr4-runtime", "ANTLR 4 runtime"),
+          Map.entry("org.eclipse.lsp4j", "LSP4J"),
+          Map.entry("picocli", "picocli"),
+          Map.entry("jts-core", "JTS Topology Suite"),
+          Map.entry("commons-numbers-fraction", "Apache Commons Numbers"),
+          Map.entry("gson", "Gson"),
+          Map.entry("commonmark", "commonmark"),
+          Map.entry("java-diff-utils", "java-diff-utils"),
+          Map.entry("jsoup", "jsoup"),
+          Map.entry("jspecify", "JSpecify"),
+          Map.entry("openhtmltopdf-pdfbox", "openhtmltopdf"));
 
   @ArchTest
   static final ArchRule nothingOpensAConnection =

@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.handwheel.ide.ProjectSettings;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.sheet.Paper;
+import org.handwheel.units.UnitChoice;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -16,6 +17,16 @@ final class Drawn {
           "How the views stand to one another (ISO 5456-2)."
               + " Default: the project's setting, or first.")
   private @Nullable Projection projection;
+
+  @Option(
+      names = "--units",
+      paramLabel = "both|mm|inch",
+      description = "The units of sizes. Default: both.")
+  private UnitChoice units = UnitChoice.BOTH;
+
+  UnitChoice units() {
+    return units;
+  }
 
   private ProjectSettings settings(OnePlan plan, Surroundings surroundings) {
     return ProjectFile.of(plan.target().root(), surroundings).settings();

@@ -15,6 +15,7 @@ import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.sheet.Paper;
+import org.handwheel.units.UnitChoice;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -57,8 +58,8 @@ import picocli.CommandLine.TypeConversionException;
       "",
       "Exit codes: 0 nothing found, 1 findings, 2 wrong usage, a file that cannot",
       "be read, or an internal error.",
-      "Only `format`, `draft -o`, `sheet -o`, `log`, `check --write-baseline` and",
-      "`git-setup --write` write files. Only `diff --git`, `check --since`,",
+      "Only `format`, `draft -o`, `sheet -o`, `picture -o`, `log`, `git-setup --write`",
+      "and `check --write-baseline` write files. Only `diff --git`, `check --since`,",
       "`git-setup` and the merge driver start a program: git."
     })
 final class Handwheel implements Callable<Integer> {
@@ -147,6 +148,7 @@ final class Handwheel implements Callable<Integer> {
         .registerConverter(DiffCommand.Format.class, word -> choice(DiffCommand.Format.class, word))
         .registerConverter(FailOn.class, word -> choice(FailOn.class, word))
         .registerConverter(Palette.Choice.class, word -> choice(Palette.Choice.class, word))
+        .registerConverter(UnitChoice.class, word -> choice(UnitChoice.class, word))
         .registerConverter(Paper.class, word -> choice(Paper.class, word))
         .registerConverter(
             SheetCommand.Format.class, word -> choice(SheetCommand.Format.class, word))

@@ -5,7 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.handwheel.plan.picture.Drawing;
+import org.handwheel.plan.picture.Drawing.Arrangement;
 import org.handwheel.plan.picture.Picture;
+import org.handwheel.plan.picture.PictureLayout;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.picture.SetupPicture;
 import org.handwheel.plan.picture.SvgPicture;
@@ -80,7 +83,8 @@ final class PictureCommand implements Callable<Integer> {
                     new UserException(
                         setup.setup().words()
                             + ": it is not known how the work lies or how large it is"));
-    String svg = SvgPicture.of(picture, tree).stripTrailing() + "\n";
+    Drawing drawing = PictureLayout.of(picture, tree, Arrangement.ALONE).in(drawn.units());
+    String svg = SvgPicture.of(drawing).stripTrailing() + "\n";
     return svg.getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -10,6 +10,7 @@ import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.sheet.HtmlSheet;
 import org.handwheel.plan.sheet.Paper;
 import org.handwheel.plan.sheet.Sheet;
+import org.handwheel.plan.sheet.SheetLook;
 import org.handwheel.plan.sheet.Sheets;
 import org.handwheel.shop.StandardTables;
 import org.jspecify.annotations.Nullable;
@@ -98,13 +99,15 @@ final class SheetCommand implements Callable<Integer> {
     }
     Paper on = paper != null ? paper : drawn.paper(plan, surroundings).orElse(null);
     return made == Format.HTML
-        ? Map.of(".html", HtmlSheet.of(sheet, on).getBytes(StandardCharsets.UTF_8))
-        : Map.of(".pdf", pdf(sheet, on == null ? Paper.A4 : on));
+        ? Map.of(
+            ".html",
+            HtmlSheet.of(sheet, new SheetLook(on, drawn.units())).getBytes(StandardCharsets.UTF_8))
+        : Map.of(".pdf", pdf(sheet, new SheetLook(on == null ? Paper.A4 : on, drawn.units())));
   }
 
-  private static byte[] pdf(Sheet sheet, Paper paper) {
+  private static byte[] pdf(Sheet sheet, SheetLook look) {
     try {
-      return SheetPdf.of(sheet, paper);
+      return SheetPdf.of(sheet, look);
     } catch (NoClassDefFoundError e) {
       throw new UserException(
           "what makes PDF files is not there: handwheel-pdf.jar belongs beside handwheel.jar");

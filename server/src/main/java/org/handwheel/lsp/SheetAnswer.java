@@ -7,7 +7,9 @@ import org.handwheel.lsp.PlanTexts.Question;
 import org.handwheel.plan.picture.Projection;
 import org.handwheel.plan.sheet.HtmlSheet;
 import org.handwheel.plan.sheet.Sheet;
+import org.handwheel.plan.sheet.SheetLook;
 import org.handwheel.plan.sheet.Sheets;
+import org.handwheel.units.UnitChoice;
 
 /**
  * The answer to {@code handwheel/sheet}.
@@ -25,7 +27,7 @@ record SheetAnswer(String html, String title, int version) {
     Sheet sheet = new Sheets(view.tables(), projection).sheet(view.checked(), null);
     return Optional.of(
         new SheetAnswer(
-            HtmlSheet.of(sheet, settings.paper().orElse(null)),
+            HtmlSheet.of(sheet, new SheetLook(settings.paper().orElse(null), UnitChoice.BOTH)),
             HtmlSheet.title(sheet),
             question.file().version()));
   }

@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.LongSupplier;
 import org.handwheel.cli.Surroundings.Screen;
 import org.handwheel.ide.RulePages;
 
@@ -24,6 +25,7 @@ final class CommandRun {
   private Screen screen = Screen.OTHER;
   private Screen errScreen = Screen.OTHER;
   private int width = Surroundings.USUAL_WIDTH;
+  private LongSupplier clock = System::nanoTime;
   private RulePages pages = rule -> Optional.of("# " + rule + "\n\nA page.\n");
 
   private CommandRun(Path folder) {
@@ -71,6 +73,12 @@ final class CommandRun {
     return this;
   }
 
+  /** Another clock: one that jumps makes any work take long. */
+  CommandRun clock(LongSupplier other) {
+    clock = other;
+    return this;
+  }
+
   CommandRun pages(RulePages other) {
     pages = other;
     return this;
@@ -98,7 +106,7 @@ final class CommandRun {
                 screen,
                 errScreen,
                 width,
-                System::nanoTime),
+                clock),
             pages,
             args);
     return new Result(exitCode, "", err.toString(charset));

@@ -15,6 +15,7 @@ import org.handwheel.plan.sheet.Sheet.IfRead.Row;
 import org.handwheel.plan.sheet.Sheet.IfRead.Verdict;
 import org.handwheel.plan.sheet.Sheet.SetupPage;
 import org.handwheel.plan.sheet.Sheet.SheetStep;
+import org.handwheel.plan.sheet.SheetLook;
 import org.handwheel.plan.sheet.Sheets;
 import org.handwheel.rules.Checked;
 import org.handwheel.shop.StandardTables;
@@ -51,7 +52,7 @@ class SheetExampleTests {
   }
 
   private static Document page(Sheet sheet) {
-    return Jsoup.parse(HtmlSheet.of(sheet, null));
+    return Jsoup.parse(HtmlSheet.of(sheet, SheetLook.USUAL));
   }
 
   @ParameterizedTest
@@ -192,7 +193,7 @@ class SheetExampleTests {
             .replace("Top, from the casting skin", hostile)
             .replace("deburr edges of top\n", "note \"" + hostile + "\"\n  deburr edges of top\n");
     Checked checked = ExampleFiles.check("bearing-block.plan", text);
-    String html = HtmlSheet.of(sheet(checked), null);
+    String html = HtmlSheet.of(sheet(checked), SheetLook.USUAL);
     Document page = Jsoup.parse(html);
     assertThat(page.select("script")).isEmpty();
     assertThat(page.title()).contains("<script>alert(1)</script>", "&amp;");

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Set;
 import org.handwheel.ide.HintSettings.Kind;
 import org.handwheel.ide.Settings.Lens;
+import org.handwheel.plan.picture.Projection;
+import org.handwheel.plan.sheet.Paper;
 import org.junit.jupiter.api.Test;
 
 /** The settings file of a project. */
@@ -52,6 +54,19 @@ final class ProjectSettingsTests {
   }
 
   @Test
+  void picturesAndSheets() {
+    ProjectSettings settings = ProjectSettings.parse("projection: Third\npaper: letter # here\n");
+    assertThat(settings.problems()).isEmpty();
+    assertThat(settings.projection()).contains(Projection.THIRD);
+    assertThat(settings.paper()).contains(Paper.LETTER);
+    assertThat(ProjectSettings.NONE.projection()).isEmpty();
+    assertThat(ProjectSettings.NONE.paper()).isEmpty();
+    assertThat(problems("projection: second\npaper:\n"))
+        .containsExactly(
+            "second | `projection` is `first` or `third`", "paper: | `paper` is `a4` or `letter`");
+  }
+
+  @Test
   void problemsAreLocatedAndTheRestCounts() {
     String text =
         "  hints.sise: off\nlens on\n\nlens: maybe # ?\nhints:\nlens: on\nhints.dial: off\n";
@@ -67,7 +82,8 @@ final class ProjectSettingsTests {
     assertThat(problems("colour: on"))
         .containsExactly(
             "colour | there is no setting `colour`; there are `baseline`, `fail-on`, `hints`,"
-                + " `hints.dial`, `hints.direction`, `hints.size`, `lens`, `skip`");
+                + " `hints.dial`, `hints.direction`, `hints.size`, `lens`, `paper`, `projection`,"
+                + " `skip`");
   }
 
   @Test

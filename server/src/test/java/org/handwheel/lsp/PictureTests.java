@@ -66,6 +66,28 @@ class PictureTests {
     }
   }
 
+  /** The setting of the project counts for pictures and sheets. */
+  @Test
+  void viewsStandAsTheProjectSays() throws IOException {
+    Files.writeString(folder.resolve(".handwheel"), "projection: third\npaper: letter\n");
+    try (LspClient client = LspClient.start()) {
+      client.initialize("{}", "[{\"uri\":\"" + folder.toUri() + "\",\"name\":\"w\"}]");
+      client.notify("initialized", new JsonObject());
+      client.open(plan, 1, text);
+      JsonObject picture =
+          client.call("handwheel/picture", LspClient.at(plan, line("setup "), 2)).getAsJsonObject();
+      assertThat(picture.get("svg").getAsString())
+          .contains("Seen from the right")
+          .doesNotContain("Seen from the left");
+      JsonObject about = new JsonObject();
+      about.addProperty("uri", plan);
+      JsonObject params = new JsonObject();
+      params.add("textDocument", about);
+      JsonObject sheet = client.call("handwheel/sheet", params).getAsJsonObject();
+      assertThat(sheet.get("html").getAsString()).contains("Seen from the right", "size: letter");
+    }
+  }
+
   @Test
   void outsideOfSetupsThereIsNone() {
     try (LspClient client = LspClient.start()) {

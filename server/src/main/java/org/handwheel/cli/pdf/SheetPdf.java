@@ -17,6 +17,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -28,9 +29,10 @@ import org.apache.pdfbox.pdmodel.font.PDType1Font;
 import org.apache.pdfbox.pdmodel.font.Standard14Fonts.FontName;
 import org.handwheel.plan.picture.Drawing;
 import org.handwheel.plan.sheet.HtmlSheet;
-import org.handwheel.plan.sheet.Paper;
 import org.handwheel.plan.sheet.Sheet;
 import org.handwheel.plan.sheet.Sheet.SetupPage;
+import org.handwheel.plan.sheet.SheetLook;
+import org.handwheel.units.UnitChoice;
 import org.jsoup.helper.W3CDom;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -46,20 +48,20 @@ public final class SheetPdf {
 
   private final Map<String, Drawing> drawings = new HashMap<>();
 
-  private SheetPdf(Sheet sheet) {
+  private SheetPdf(Sheet sheet, UnitChoice units) {
     for (SetupPage setup : sheet.setups()) {
       if (setup.drawing() != null) {
-        drawings.put(setup.drawing().key(), setup.drawing());
+        drawings.put(setup.drawing().key(), setup.drawing().in(units));
       }
     }
   }
 
   /** The whole file; the same bytes for the same sheet. */
-  public static byte[] of(Sheet sheet, Paper paper) {
-    Document page = HtmlSheet.document(sheet, paper);
+  public static byte[] of(Sheet sheet, SheetLook look) {
+    Document page = HtmlSheet.document(sheet, look);
     PaperForm.apply(page);
     try {
-      return new SheetPdf(sheet).make(page, HtmlSheet.title(sheet));
+      return new SheetPdf(sheet, look.units()).make(page, HtmlSheet.title(sheet));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -101,7 +103,7 @@ public final class SheetPdf {
       file.setDocumentInformation(about);
       file.getDocumentCatalog().setLanguage("en");
       CRC32 number = new CRC32();
-      number.update(page.outerHtml().getBytes(java.nio.charset.StandardCharsets.UTF_8));
+      number.update(page.outerHtml().getBytes(StandardCharsets.UTF_8));
       file.setDocumentId(number.getValue());
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       file.save(out);

@@ -2,6 +2,7 @@ package org.handwheel.plan.picture;
 
 import java.util.Arrays;
 import java.util.List;
+import org.handwheel.units.UnitChoice;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,6 +30,21 @@ public record Drawing(
     notes = List.copyOf(notes);
   }
 
+  /** The same with its sizes in the chosen units. */
+  public Drawing in(UnitChoice units) {
+    return units == UnitChoice.BOTH
+        ? this
+        : new Drawing(
+            key,
+            title,
+            units.of(description),
+            width,
+            height,
+            groups.stream().map(group -> group.in(units)).toList(),
+            parts.stream().map(units::of).toList(),
+            notes);
+  }
+
   /** What is beside the views. */
   public enum Arrangement {
     /** The picture stands alone: with its title, and the list of its parts below. */
@@ -46,6 +62,16 @@ public record Drawing(
   public record Group(@Nullable String id, int line, List<Item> items) {
     public Group {
       items = List.copyOf(items);
+    }
+
+    private Group in(UnitChoice units) {
+      return new Group(id, line, items.stream().map(item -> in(units, item)).toList());
+    }
+
+    private static Item in(UnitChoice units, Item item) {
+      return item instanceof Words words && words.type() != Lettering.HEAD
+          ? new Words(words.type(), words.anchor(), words.x(), words.y(), units.of(words.text()))
+          : item;
     }
   }
 

@@ -90,9 +90,10 @@ public final class PictureLayout {
     double room = width - 2 * margin - gap - 20;
     double scale = Math.min(MOST_SCALE, room / (front.getWidth() + side.getWidth()));
     boolean first = picture.projection() == Projection.FIRST;
-    double upper = 30 + title();
+    double upper = 30 + title() + ViewLayout.lift(picture.views().get(first ? 1 : 0));
     double upperHeight = (first ? front : above).getHeight() * scale;
-    double lower = upper + upperHeight + ROW_GAP;
+    double lower =
+        upper + upperHeight + ROW_GAP + ViewLayout.lift(picture.views().get(first ? 0 : 1));
     double sideLeft = margin + Math.max(front.getWidth() * scale + gap, CAPTION);
     Frame plan = new Frame(picture.views().get(0), above, margin, first ? lower : upper, scale);
     Frame fromFront =

@@ -95,14 +95,14 @@ public final class SvgPicture {
     StringBuilder css = new StringBuilder();
     css.append("svg text{font-family:\"DejaVu Sans\",Arial,sans-serif;fill:#000}\n");
     for (Lettering type : Lettering.values()) {
-      css.append('.').append(word(type)).append("{font-size:").append(SvgWriter.n(type.size()));
+      css.append("svg .").append(word(type)).append("{font-size:").append(SvgWriter.n(type.size()));
       css.append("px").append(type.weight() == Weight.BOLD ? ";font-weight:bold" : "");
       css.append(
           type.ground() == Ground.WHITE ? ";paint-order:stroke;stroke:#fff;stroke-width:4px" : "");
       css.append("}\n");
     }
     for (Line line : Line.values()) {
-      css.append('.').append(word(line)).append("{stroke:");
+      css.append("svg .").append(word(line)).append("{stroke:");
       css.append(line.width() > 0 ? "#000;stroke-width:" + SvgWriter.n(line.width()) : "none");
       css.append(";fill:").append(fill(line.fill()));
       css.append(";stroke-linejoin:round;fill-rule:evenodd");

@@ -50,10 +50,15 @@ final class ViewLayout {
     this.frame = frame;
   }
 
+  /** How much higher the words over a view are, for the datums on its upper edge. */
+  static double lift(View view) {
+    return view.datums().stream().anyMatch(datum -> datum.outY() > 0) ? 18 : 0;
+  }
+
   List<Group> draw() {
     View view = frame.view();
     List<Item> items = new ArrayList<>();
-    items.add(left(frame.left(), frame.top() - 22, "Seen " + view.look().words()));
+    items.add(left(frame.left(), frame.top() - 22 - lift(view), "Seen " + view.look().words()));
     add(items);
     List<Integer> seen = new ArrayList<>();
     for (Mark mark : view.marks()) {

@@ -7,13 +7,13 @@ import org.handwheel.plan.sheet.Sheet.Check;
 import org.handwheel.plan.sheet.Sheet.SetupPage;
 import org.handwheel.plan.sheet.Sheet.Tool;
 import org.handwheel.units.LengthText;
+import org.handwheel.units.UnitChoice;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.DataNode;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.DocumentType;
 import org.jsoup.nodes.Element;
 import org.jsoup.parser.Parser;
-import org.jspecify.annotations.Nullable;
 
 /** A sheet as one HTML file: no script, nothing from outside, black on white. */
 public final class HtmlSheet {
@@ -31,24 +31,25 @@ public final class HtmlSheet {
 
   private final Sheet sheet;
   private final String css;
+  private final UnitChoice units;
 
-  private HtmlSheet(Sheet sheet, String css) {
+  private HtmlSheet(Sheet sheet, String css, UnitChoice units) {
     this.sheet = sheet;
     this.css = css;
+    this.units = units;
   }
 
-  /**
-   * The whole file as text.
-   *
-   * @param paper what it is printed on, or nothing for what the printer has
-   */
-  public static String of(Sheet sheet, @Nullable Paper paper) {
-    return document(sheet, paper).outerHtml();
+  /** The whole file as text. */
+  public static String of(Sheet sheet, SheetLook look) {
+    return document(sheet, look).outerHtml();
   }
 
-  /** The whole file as a document; {@code paper} as in {@link #of}. */
-  public static Document document(Sheet sheet, @Nullable Paper paper) {
-    return new HtmlSheet(sheet, Style.text(title(sheet), paper)).draw();
+  /** The whole file as a document. */
+  public static Document document(Sheet sheet, SheetLook look) {
+    Document page =
+        new HtmlSheet(sheet, Style.text(title(sheet), look.paper()), look.units()).draw();
+    PageUnits.apply(page, look.units());
+    return page;
   }
 
   /** The sheet's title as it stands in the window and on top. */
@@ -97,8 +98,9 @@ public final class HtmlSheet {
     Page.facts(header, sheet.about(), "rows");
     Element form = header.appendElement("p").addClass("write");
     for (String what : List.of("Piece", "Made by", "Date")) {
-      form.appendText(what + " ");
-      Page.write(form, what).removeAttr("inputmode");
+      Element one = form.appendElement("span").addClass("one");
+      one.appendText(what + " ");
+      Page.write(one, what).removeAttr("inputmode");
       form.appendText(" ");
     }
     Element nav = header.appendElement("nav").attr("aria-label", "Setups");
@@ -161,7 +163,7 @@ public final class HtmlSheet {
     }
   }
 
-  private static void setup(Element main, SetupPage setup) {
+  private void setup(Element main, SetupPage setup) {
     Element section = main.appendElement("section").addClass("setup");
     section.attr("id", "setup-" + setup.number());
     Element start = section.appendElement("div").addClass("start");
@@ -172,7 +174,7 @@ public final class HtmlSheet {
     if (setup.drawing() == null) {
       Page.add(start, "p", "No picture: it is not known how the work lies or how large it is.");
     } else {
-      picture(start, setup.drawing());
+      picture(start, setup.drawing().in(units));
     }
     Element list = section.appendElement("ol").addClass("steps");
     setup.steps().forEach(step -> HtmlSteps.step(list, setup, step));

@@ -180,7 +180,7 @@ final class HtmlSteps {
     for (IfRead.Row row : rows) {
       Element line = body.appendElement("tr");
       Page.number(line, read(row.read(), table.unit())).addClass("read");
-      Page.number(line, read(row.read(), other));
+      Page.number(line, read(row.read(), other)).addClass(other.symbol());
       switch (row.verdict()) {
         case CUT -> Page.add(line, "td", row.wind() == null ? "" : Words.shortWinding(row.wind()));
         case IN_SIZE -> Page.add(line, "td", "in size: leave it");

@@ -1,7 +1,9 @@
 package org.handwheel.plan.sheet;
 
+import java.util.List;
 import java.util.stream.Collectors;
 import org.handwheel.plan.sheet.Sheet.OutlineTable;
+import org.handwheel.plan.sheet.Sheet.OutlineTable.Station;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
 import org.handwheel.work.hole.AxisZero;
@@ -16,9 +18,19 @@ final class HtmlTables {
   /** A thicker rule after so many rows, to keep the eye in its line. */
   private static final int EVERY = 5;
 
+  /** So many rows stand side by side with as many: half a page. */
+  private static final int ROWS = 23;
+
+  /** A table of so many rows is not broken at the end of a page. */
+  private static final int MOST_WHOLE = 15;
+
   private HtmlTables() {}
 
-  static void holes(Element section, CoordinateTable table) {
+  static void holes(Element setup, CoordinateTable table) {
+    Element section = setup.appendElement("div");
+    if (!(table.result() instanceof Result.Rows all) || all.rows().size() <= MOST_WHOLE) {
+      section.addClass("whole");
+    }
     Page.add(section, "h3", "Holes, hole by hole");
     if (table.result() instanceof Result.None none) {
       Page.apart(section.appendElement("p"), "No coordinates: " + none.reason() + ".");
@@ -80,8 +92,8 @@ final class HtmlTables {
   }
 
   private static void mark(Element line, Mark mark) {
-    Page.number(line, LengthText.number(mark.at(), LengthUnit.MM, 3, 3));
-    Page.number(line, LengthText.number(mark.at(), LengthUnit.IN, 4, 4));
+    Page.number(line, LengthText.number(mark.at(), LengthUnit.MM, 3, 3)).addClass("mm");
+    Page.number(line, LengthText.number(mark.at(), LengthUnit.IN, 4, 4)).addClass("in");
     Page.add(line, "td", mark.stop().countedTurns() + " t + " + Words.mark(mark.stop()));
   }
 
@@ -97,37 +109,50 @@ final class HtmlTables {
         "p",
         "Settings are counted as said above, up as the cutter goes right and"
             + " away from you. Turn the handle under First before the other: that way the cutter"
-            + " keeps off the finished outline. At * a handle turns the other way from here on:"
+            + " keeps off the finished outline. At *X or *Y a handle turns the other way from here on:"
             + " take up its slack before counting. Come to the first station from outside.");
+    List<Station> stations = table.stations();
+    for (int from = 0; from < stations.size(); from += 2 * ROWS) {
+      Element pair = section.appendElement("div").addClass("pair").addClass("stations");
+      int middle = Math.min(from + ROWS, stations.size());
+      int end = Math.min(middle + ROWS, stations.size());
+      stations(pair, stations, from, middle);
+      if (end > middle) {
+        pair.appendText(" ");
+        stations(pair, stations, middle, end);
+      }
+    }
+  }
+
+  private static void stations(Element to, List<Station> stations, int from, int end) {
     Element body =
         Page.table(
-            section,
-            "Stops of the two handles, in order",
+            to,
+            "Stops " + from + " to " + (end - 1),
             "#No",
             "#X mm",
-            "#X turns",
-            "#X mark",
+            "#turns",
+            "#mark",
             "#Y mm",
-            "#Y turns",
-            "#Y mark",
-            "First",
-            "Turns round");
-    int number = 0;
-    for (OutlineTable.Station station : table.stations()) {
+            "#turns",
+            "#mark",
+            "First");
+    Page.narrow(body);
+    for (int i = from; i < end; i++) {
+      Station station = stations.get(i);
       Element line = body.appendElement("tr");
-      if (number % EVERY == 0) {
+      if (i % EVERY == 0) {
         line.addClass("every");
       }
-      Page.number(line, Integer.toString(number));
+      Page.number(line, Integer.toString(i));
       Page.number(line, LengthText.number(station.x(), LengthUnit.MM, 3, 3));
       Page.number(line, station.turnsX());
       Page.number(line, station.markX()).addClass("mark");
       Page.number(line, LengthText.number(station.y(), LengthUnit.MM, 3, 3));
       Page.number(line, station.turnsY());
       Page.number(line, station.markY()).addClass("mark");
-      Page.add(line, "td", station.first());
-      Page.add(line, "td", station.turnsRound().isEmpty() ? "" : "*" + station.turnsRound());
-      number++;
+      String round = station.turnsRound().isEmpty() ? "" : " *" + station.turnsRound();
+      Page.add(line, "td", (station.first() + round).strip());
     }
   }
 }

@@ -75,6 +75,9 @@ final class Page {
       if (number) {
         cell.addClass("n");
       }
+      if (head.matches("#([XY] )?(mm|in)")) {
+        cell.addClass(head.substring(head.length() - 2));
+      }
     }
     return table.appendElement("tbody");
   }

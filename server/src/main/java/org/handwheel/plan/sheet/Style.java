@@ -27,6 +27,7 @@ final class Style {
       li .tick, .no { position: absolute; }
       .no, .action, .stop, .stops td { font-weight: bold; }
       .line { font-weight: normal; white-space: nowrap; }
+      .one, table.narrow td { white-space: nowrap; }
       .warning h2 { border: 0; }
       fieldset { border: 0; margin: 0; padding: 0; }
       .result { white-space: nowrap; }
@@ -68,6 +69,7 @@ final class Style {
         .stop, .stops td { font-size: 1.25rem; }
         .expected { margin: 0.3rem 0; }
         input.box { width: 1.5rem; height: 1.5rem; margin: 0; border: 2px solid #000; }
+        .one { display: inline-block; margin: 0 0.6rem 0.3rem 0; }
         .write input { font-size: 1.1rem; width: 9rem; border: 2px solid #000; padding: 0.2rem; }
         input.verdict { width: 1.4rem; height: 1.4rem; margin: 0 0.3rem 0 0; vertical-align: middle; }
         td input.write { width: 7rem; border: 0; border-bottom: 2px solid #000; font-size: 1rem; }
@@ -78,10 +80,11 @@ final class Style {
         dl.facts > div { display: block; margin-bottom: 0.2rem; }
         dl.facts dt, dl.facts dd { display: inline; }
         .tools ul { display: block; }
+        table.narrow { font-size: 0.85rem; }
         .tools li { margin-bottom: 0.4rem; min-height: 1.6rem; }
         figure { display: block; }
         .views { margin-bottom: 0.5rem; }
-        ol.steps > li { padding-left: 3rem; }
+        ol.steps > li { padding-left: 3.7rem; }
         .no { left: 1.8rem; }
         th, td { padding: 0.1rem 0.25rem; }
       }
@@ -100,9 +103,17 @@ final class Style {
         .care ul, .warning ul { margin: 0; padding-left: 5mm; }
         table { margin: 1mm 0; }
         caption { padding: 0.5mm 0; }
+        .inspection table { table-layout: fixed; }
         th, td { padding: 0.4mm 1.5mm; border: 0.5pt solid #000; }
         tr.every td, tr.every th { border-bottom: 1.5pt solid #000; }
         thead { display: table-header-group; }
+        .wide table { -fs-table-paginate: paginate; }
+        .pair { break-inside: avoid; page-break-inside: avoid; }
+        .stations { font-size: 9.5pt; }
+        .stations th, .stations td { padding: 0.3mm 1mm; }
+        .stations .mark { font-weight: bold; font-size: 10.5pt; }
+        .stations .wide { margin-right: 4mm; }
+        .whole { break-inside: avoid; page-break-inside: avoid; }
         tr { break-inside: avoid; page-break-inside: avoid; }
         .pair .wide { display: inline-block; vertical-align: top; margin-right: 6mm; }
         dl.rows { display: table; }
@@ -137,6 +148,7 @@ final class Style {
         td input.write { width: 24mm; border: 0; }
         input.verdict { width: 4mm; height: 4mm; margin: 0 1mm 0 0; vertical-align: middle; }
         fieldset label { margin-right: 2mm; }
+        td.result { width: 30mm; }
         span.box { display: inline-block; width: 4.4mm; height: 4.4mm; border: 1pt solid #000; vertical-align: middle; }
         span.field { display: inline-block; width: 30mm; height: 5.6mm; border: 1pt solid #000; vertical-align: middle; padding: 0 1mm; }
         td span.field { width: 22mm; border: 0; }
