@@ -1,11 +1,13 @@
 package org.handwheel.fuzz;
 
+import java.util.Locale;
 import org.handwheel.plan.format.Formatter;
 import org.handwheel.syntax.SyntaxTree;
 
 /**
  * A target for a fuzzer that is led by coverage: formatting a text twice is formatting it once, and
- * only blanks and line ends are touched. The first byte says whether it is a plan or a shop.
+ * only blanks, line ends, commas and capitals of the language's own words are touched. The first
+ * byte says whether it is a plan or a shop.
  */
 public final class FormatTarget {
   private FormatTarget() {}
@@ -28,6 +30,6 @@ public final class FormatTarget {
   }
 
   private static String inked(String text) {
-    return text.replaceAll("[ \\t\\r\\n]+", "");
+    return text.replaceAll("[ \\t\\r\\n,]+", "").toLowerCase(Locale.ROOT);
   }
 }
