@@ -46,6 +46,7 @@ final class LspCommand implements Callable<Integer> {
     return Serve.serve(
         new BufferedInputStream(surroundings.in()),
         new BufferedOutputStream(surroundings.out()),
-        version == null ? "(unpackaged)" : version);
+        version == null ? "(unpackaged)" : version,
+        Serve.Preparation.REHEARSED);
   }
 }

@@ -1,6 +1,7 @@
 package org.handwheel.lsp;
 
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.jsonrpc.MessageConsumer;
 import org.eclipse.lsp4j.jsonrpc.RemoteEndpoint;
 import org.eclipse.lsp4j.jsonrpc.messages.Message;
@@ -17,10 +18,17 @@ import org.jspecify.annotations.Nullable;
  */
 final class Gate {
   private final HandwheelServer server;
+  private final CompletableFuture<Void> answered;
   private @Nullable MessageConsumer out;
+  private volatile boolean greeted;
 
-  Gate(HandwheelServer server) {
+  /**
+   * @param answered completed when the first findings, or the first answer after the greeting's,
+   *     are on their way
+   */
+  Gate(HandwheelServer server, CompletableFuture<Void> answered) {
     this.server = server;
+    this.answered = answered;
   }
 
   /** The way out is wrapped first, then the way in, which is the endpoint itself. */
@@ -29,7 +37,21 @@ final class Gate {
       return message -> pass(message, next);
     }
     out = next;
-    return next;
+    return message -> tell(message, next);
+  }
+
+  private void tell(Message message, MessageConsumer next) {
+    next.consume(message);
+    if (answered.isDone()) {
+      return;
+    }
+    boolean findings =
+        message instanceof NotificationMessage notification
+            && notification.getMethod().equals("textDocument/publishDiagnostics");
+    if (findings || (greeted && message instanceof ResponseMessage)) {
+      answered.complete(null);
+    }
+    greeted |= message instanceof ResponseMessage;
   }
 
   private void pass(Message message, MessageConsumer next) {

@@ -20,15 +20,31 @@ import org.eclipse.lsp4j.services.LanguageClient;
 public final class Serve {
   private Serve() {}
 
+  /** What is done for speed alone, beside serving. */
+  public enum Preparation {
+    NONE,
+    /** Classes are loaded before they are asked for, and keys rehearsed before they come. */
+    REHEARSED
+  }
+
+  /** Serves without preparation, as for tests of many short sessions. */
+  public static int serve(InputStream in, OutputStream out, String version)
+      throws InterruptedException {
+    return serve(in, out, version, Preparation.NONE);
+  }
+
   /**
    * Serves until the editor exits or its stream ends.
    *
    * @return 0 if the editor shut the server down before it left, else 1, as the protocol asks
    */
-  public static int serve(InputStream in, OutputStream out, String version)
+  public static int serve(InputStream in, OutputStream out, String version, Preparation preparation)
       throws InterruptedException {
     CompletableFuture<Gson> gson = new CompletableFuture<>();
-    WarmUp.start(gson);
+    CompletableFuture<Void> answered = new CompletableFuture<>();
+    if (preparation == Preparation.REHEARSED) {
+      WarmUp.start(gson, answered);
+    }
     CountDownLatch over = new CountDownLatch(1);
     HandwheelServer server = new HandwheelServer(version, over::countDown);
     ExecutorService reader =
@@ -50,7 +66,7 @@ public final class Serve {
                     json.registerTypeAdapterFactory(new ReportVersions())
                         .registerTypeAdapterFactory(new AnnotatedEdits()))
             .setExceptionHandler(Serve::shortError)
-            .wrapMessages(new Gate(server)::wrap)
+            .wrapMessages(new Gate(server, answered)::wrap)
             .create();
     server.connect(launcher.getRemoteProxy());
     Future<Void> listening = launcher.startListening();
@@ -68,6 +84,7 @@ public final class Serve {
     end.setDaemon(true);
     end.start();
     over.await();
+    answered.cancel(false);
     return server.isShutDown() ? 0 : 1;
   }
 

@@ -2,6 +2,7 @@ package org.handwheel.lsp;
 
 import com.google.gson.Gson;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticCodeDescription;
@@ -38,13 +39,27 @@ final class WarmUp {
 
   private WarmUp() {}
 
-  /** Starts it; {@code gson} is there once the connection is built. */
-  static void start(CompletableFuture<Gson> gson) {
+  /**
+   * Starts it.
+   *
+   * <p>Cancelling either ends it.
+   *
+   * @param gson there once the connection is built
+   * @param answered done when the editor has its first findings: then nobody waits, and {@link
+   *     Rehearsal} has its turn
+   */
+  static void start(CompletableFuture<Gson> gson, CompletableFuture<Void> answered) {
     Thread thread =
         new Thread(
             () -> {
               check();
-              message(gson.join());
+              try {
+                message(gson.join());
+                answered.join();
+              } catch (CancellationException e) {
+                return; // The editor has left.
+              }
+              new Rehearsal(gson.join()).run();
             },
             "handwheel-warm-up");
     thread.setDaemon(true);
@@ -58,13 +73,13 @@ final class WarmUp {
 
   /** A file opened and a finding told, as the editor would see them. */
   private static void message(Gson gson) {
-    var unusedParams =
+    var unused =
         gson.fromJson("{\"textDocument\":{\"uri\":\"\"}}", DidOpenTextDocumentParams.class);
     Diagnostic diagnostic =
         new Diagnostic(new Range(new Position(0, 0), new Position(0, 1)), "warm-up");
     diagnostic.setSeverity(DiagnosticSeverity.Warning);
     diagnostic.setCode("warm-up");
     diagnostic.setCodeDescription(new DiagnosticCodeDescription(""));
-    var unusedText = gson.toJson(new PublishDiagnosticsParams("", List.of(diagnostic), 1));
+    String unusedText = gson.toJson(new PublishDiagnosticsParams("", List.of(diagnostic), 1));
   }
 }

@@ -46,6 +46,7 @@ public final class Checkup {
 
   private boolean setupsChecked;
   private @Nullable Set<Face> facesToCut;
+  private @Nullable List<CutRun> skims;
   private @Nullable List<DrawnHole> drawnHoles;
 
   /**
@@ -115,6 +116,16 @@ public final class Checkup {
   /** The cuts of the setups whose start is known, in order. */
   public Stream<CutRun> cuts() {
     return cuts.stream();
+  }
+
+  /** Those of the cuts that only clean a face, in order. */
+  public List<CutRun> skims() {
+    List<CutRun> known = skims;
+    if (known == null) {
+      known = cuts().filter(cut -> cut.cut().purpose() instanceof Step.Purpose.Clean).toList();
+      skims = known;
+    }
+    return known;
   }
 
   public StandardTables tables() {

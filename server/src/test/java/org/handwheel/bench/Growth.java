@@ -1,16 +1,16 @@
 package org.handwheel.bench;
 
-import com.sun.management.ThreadMXBean;
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
 import org.antlr.v4.runtime.CharStreams;
+import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
+import org.handwheel.ide.View;
+import org.handwheel.ide.complete.Completion;
 import org.handwheel.model.Plan;
 import org.handwheel.model.Workspace;
 import org.handwheel.model.build.PlanFiles;
@@ -20,100 +20,143 @@ import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.work.Engine;
+import org.handwheel.work.PlanRun;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * How the parts of a check grow with the length of a plan: processor time of the thread and memory
- * set aside, which other work on the machine does not change. As a program it takes the numbers of
- * lines:
+ * How the parts of a check grow with the length of a plan, measured by JMH, with the options of the
+ * launcher. From the folder {@code server}, with the class path of the tests:
  *
- * <pre>java -cp ... org.handwheel.bench.Growth 100 1000 10000 100000</pre>
+ * <pre>java -cp ... org.openjdk.jmh.Main Growth -prof gc</pre>
+ *
+ * <p>Its options choose less: {@code -p lines=1000 Growth.key}, {@code -f 1 -wi 2 -i 3}.
  */
-public final class Growth {
-  private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+@State(Scope.Thread)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Warmup(iterations = 4, time = 1)
+@Measurement(iterations = 6, time = 1)
+@Fork(
+    value = 1,
+    jvmArgs = {"-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xms16m", "-Xmx2g"})
+public class Growth {
   private static final String PATH = "long.plan";
 
-  /** Long enough for the compiler to have seen it all, short enough to wait for. */
-  private static final long ENOUGH_NANOS = 3_000_000_000L;
+  @Param({"100", "1000", "10000", "100000"})
+  public int lines;
 
-  private final SyntaxTree shop;
   private final StandardTables tables = StandardTables.builtIn();
   private final Checker checker = new Checker(tables);
+  private String text;
+  private SyntaxTree shop;
+  private SyntaxTree tree;
+  private Workspace workspace;
+  private Plan plan;
+  private View view;
+  private int inStatement;
+  private Typing key;
+  private Typing newLine;
+  private Typing brokenLine;
 
-  private Growth(String shop) {
-    this.shop = SyntaxTree.parse("shop/inch-mill.shop", shop);
+  /** Makes the plan and all that the later steps start from. */
+  @Setup
+  public void prepare() throws IOException {
+    String bench = Files.readString(Path.of("../examples/shop/inch-mill.shop"));
+    shop = SyntaxTree.parse("shop/inch-mill.shop", bench);
+    text = plan(lines);
+    tree = SyntaxTree.parse(PATH, text);
+    workspace = Workspace.of(tree, shop);
+    plan = PlanFiles.build(workspace, PATH);
+    view = new View(workspace, checker.check(workspace, PATH), tables);
+    int middle = text.length() / 2;
+    inStatement = text.indexOf("rough ", middle) + 6;
+    key = new Typing(text.indexOf("pass 0.5", middle) + 5, "9");
+    newLine = new Typing(text.indexOf("\n", middle), "\n  unlock x");
+    brokenLine = new Typing(text.indexOf("measure ", middle) + 8, "x ");
   }
 
-  /** Takes numbers of lines. */
-  public static void main(String[] args) throws IOException {
-    Growth growth = new Growth(Files.readString(Path.of("../examples/shop/inch-mill.shop")));
-    System.out.println("| lines | step | ms | kB | us a line |");
-    System.out.println("|---|---|---|---|---|");
-    for (String lines : args) {
-      growth.measure(Integer.parseInt(lines));
+  @Benchmark
+  public List<? extends Token> lex() {
+    return new HandwheelLexer(CharStreams.fromString(text)).getAllTokens();
+  }
+
+  @Benchmark
+  public SyntaxTree parse() {
+    return SyntaxTree.parse(PATH, text);
+  }
+
+  @Benchmark
+  public Plan model() {
+    return PlanFiles.build(workspace, PATH);
+  }
+
+  @Benchmark
+  public PlanRun engine() {
+    return Engine.run(plan, tables);
+  }
+
+  /** All but the parsing. */
+  @Benchmark
+  public Checked check() {
+    return checker.check(workspace, PATH);
+  }
+
+  @Benchmark
+  public Object format() {
+    return Formatter.edits(tree);
+  }
+
+  @Benchmark
+  public Object completion() {
+    return Completion.at(view, inStatement);
+  }
+
+  @Benchmark
+  public Checked keyAndCheck() {
+    return key.next();
+  }
+
+  @Benchmark
+  public Checked newLineAndCheck() {
+    return newLine.next();
+  }
+
+  /** A line that breaks and heals. */
+  @Benchmark
+  public Checked brokenLineAndCheck() {
+    return brokenLine.next();
+  }
+
+  /** Puts something in and takes it out again in turns, going on from the last check. */
+  private final class Typing {
+    private final int at;
+    private final String other;
+    private SyntaxTree now = tree;
+    private Checked last = checker.check(workspace, PATH);
+
+    Typing(int at, String typed) {
+      this.at = at;
+      this.other = text.substring(0, at) + typed + text.substring(at);
     }
-  }
 
-  private void measure(int lines) {
-    String text = plan(lines);
-    SyntaxTree tree = SyntaxTree.parse(PATH, text);
-    Workspace workspace = Workspace.of(tree, shop);
-    Plan plan = PlanFiles.build(workspace, PATH);
-    report(lines, "lex", () -> new HandwheelLexer(CharStreams.fromString(text)).getAllTokens());
-    report(lines, "parse", () -> SyntaxTree.parse(PATH, text));
-    report(lines, "model", () -> PlanFiles.build(workspace, PATH));
-    report(lines, "engine", () -> Engine.run(plan, tables));
-    report(lines, "check", () -> checker.check(workspace, PATH));
-    report(lines, "format", () -> Formatter.edits(tree));
-    int middle = text.indexOf("pass 0.5", text.length() / 2) + 5;
-    report(lines, "edit and check", typing(text, middle, "9"));
-    int line = text.indexOf("\n", text.length() / 2);
-    report(lines, "new line and check", typing(text, line, "\n  unlock x"));
-    int word = text.indexOf("measure ", text.length() / 2) + 8;
-    report(lines, "broken line and check", typing(text, word, "x "));
-  }
-
-  /** Puts something in and takes it out again in turns. */
-  private Runnable typing(String text, int at, String typed) {
-    String other = text.substring(0, at) + typed + text.substring(at);
-    SyntaxTree[] tree = {SyntaxTree.parse(PATH, text)};
-    Checked[] last = {checker.check(Workspace.of(tree[0], shop), PATH)};
-    return () -> {
-      String next = tree[0].source().length() == text.length() ? other : text;
+    Checked next() {
+      String next = now.source().length() == text.length() ? other : text;
       int tail = text.length() - at;
-      tree[0] = tree[0].update(tree[0].source().changed(next, at, tail), at, tail);
-      last[0] = checker.check(Workspace.of(tree[0], shop), PATH, last[0]);
-    };
-  }
-
-  private static void report(int lines, String name, Runnable work) {
-    List<Long> times = new ArrayList<>();
-    List<Long> sizes = new ArrayList<>();
-    long all = 0;
-    while (times.size() < 6 || (all < ENOUGH_NANOS && times.size() < 400)) {
-      long bytes = THREADS.getThreadAllocatedBytes(Thread.currentThread().getId());
-      long start = THREADS.getCurrentThreadCpuTime();
-      work.run();
-      long time = THREADS.getCurrentThreadCpuTime() - start;
-      times.add(time);
-      sizes.add(THREADS.getThreadAllocatedBytes(Thread.currentThread().getId()) - bytes);
-      all += time;
+      now = now.update(now.source().changed(next, at, tail), at, tail);
+      last =
+          checker.check(new Workspace(Map.of(PATH, now, shop.path(), shop), Map.of()), PATH, last);
+      return last;
     }
-    double ms = median(times) / 1e6;
-    System.out.printf(
-        Locale.ROOT,
-        "| %d | %s | %.2f | %.0f | %.2f |%n",
-        lines,
-        name,
-        ms,
-        median(sizes) / 1000,
-        ms * 1000 / lines);
-  }
-
-  /** Of the second half, when the compiler is done. */
-  private static double median(List<Long> values) {
-    List<Long> later = new ArrayList<>(values.subList(values.size() / 2, values.size()));
-    Collections.sort(later);
-    return later.get(later.size() / 2);
   }
 
   /** A plan of about so many lines: a block brought to height again and again. */

@@ -15,16 +15,19 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /**
- * Edits many files for a long time over the protocol: half of the edits type and take back lines of
- * the examples key by key, as at a keyboard, half are made of chance. Memory and threads must not
- * grow, and at the end the findings must be those of a server that sees the texts for the first
- * time.
+ * Edits many files for a long time over the protocol. First a plan is written key by key as it was
+ * recorded ({@link Writing}); then half of the edits type and take back lines of the examples key
+ * by key, as at a keyboard, half are made of chance. Memory and threads must not grow, and at the
+ * end the findings must be those of a server that sees the texts for the first time.
  *
  * <p>As a program it takes how many edits to make and the seed.
  */
 public final class EditingSoak {
   private static final int FILES = 20;
   private static final int STAGES = 10;
+
+  /** Now and then who writes looks at the findings. */
+  private static final int KEYS_BETWEEN_LOOKS = 10;
 
   private final Random random;
   private final List<Text> texts = new ArrayList<>();
@@ -60,7 +63,7 @@ public final class EditingSoak {
   /** A text open in the editor. */
   private static final class Text {
     private final String uri;
-    private final String first;
+    private String first;
     private String text;
     private int version = 1;
 
@@ -83,9 +86,11 @@ public final class EditingSoak {
    * @param memory bytes in use after each tenth of the edits
    * @param threads how many there were then of those that came since the soak began
    * @param different the files whose findings were not those of a new server
+   * @param written keys of the recorded writing
    * @param faults how often the server could not check a text for a fault of its own
    */
-  record Outcome(List<Long> memory, List<Integer> threads, List<String> different, int faults) {
+  record Outcome(
+      List<Long> memory, List<Integer> threads, List<String> different, int written, int faults) {
     /** By how much memory grew from the middle of the soak to its end, at most. */
     double growth() {
       long middle = Collections.max(memory.subList(STAGES / 2 - 2, STAGES / 2 + 1));
@@ -102,6 +107,7 @@ public final class EditingSoak {
     for (Text text : texts) {
       session.open(text.uri, text.version, text.text);
     }
+    int written = write(session, root);
     List<Long> memory = new ArrayList<>();
     List<Integer> threads = new ArrayList<>();
     for (int stage = 0; stage < STAGES; stage++) {
@@ -116,7 +122,23 @@ public final class EditingSoak {
     }
     List<String> different = compare(session, root);
     session.end();
-    return new Outcome(memory, threads, different, session.faultCount());
+    return new Outcome(memory, threads, different, written, session.faultCount());
+  }
+
+  /** Writes a plan as it was recorded; the file is one of those edited by chance afterwards. */
+  private int write(WireSession session, String root) throws IOException {
+    Text text = new Text(root + "soak-written.plan", "");
+    session.open(text.uri, text.version, text.text);
+    int written = 0;
+    for (Writing.Key key : Writing.keys()) {
+      replace(session, text, key.start(), key.end(), key.piece());
+      if (++written % KEYS_BETWEEN_LOOKS == 0) {
+        session.findings(text.uri, text.version);
+      }
+    }
+    text.first = text.text;
+    texts.add(text);
+    return written;
   }
 
   private void settle(WireSession session) {
@@ -221,12 +243,13 @@ public final class EditingSoak {
     Outcome outcome = new EditingSoak(Path.of("../examples"), seed).run(edits);
     System.out.printf(
         Locale.ROOT,
-        "%d edits of %d files with seed %d in %d s%n"
+        "%d keys of a recorded writing, then %d edits of %d files with seed %d in %d s%n"
             + "memory after each tenth in MB: %s%n"
             + "threads: %s%n"
             + "%d files with other findings than a new server, %d faults%n",
+        outcome.written(),
         edits,
-        FILES,
+        FILES + 1,
         seed,
         (System.nanoTime() - start) / 1_000_000_000,
         outcome.memory().stream().map(bytes -> bytes / 1_000_000).toList(),

@@ -9,6 +9,15 @@ import org.junit.jupiter.api.Test;
 
 /** A short run of the soak; the long one is a program. */
 class EditingSoakTests {
+  /** Right after the last key, before anything is left to chance. */
+  @Test
+  void aPlanWrittenKeyByKeyIsFoundAsOneOpenedWhole() throws IOException, InterruptedException {
+    EditingSoak.Outcome outcome = new EditingSoak(Path.of("../examples"), 3).run(0);
+    assertThat(outcome.written()).isGreaterThan(2000);
+    assertThat(outcome.different()).isEmpty();
+    assertThat(outcome.faults()).isZero();
+  }
+
   @Test
   void editingLeavesNothingBehind() throws IOException, InterruptedException {
     EditingSoak.Outcome outcome = new EditingSoak(Path.of("../examples"), 3).run(1500);

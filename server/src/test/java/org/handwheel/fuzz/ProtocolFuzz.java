@@ -35,7 +35,7 @@ public final class ProtocolFuzz {
   private static final long MOST_SECONDS = 20;
 
   /** The library's own log of what it could not read; held, for loggers are forgotten otherwise. */
-  private static final Logger LIBRARY = Logger.getLogger("org.eclipse.lsp4j.jsonrpc");
+  static final Logger LIBRARY = Logger.getLogger("org.eclipse.lsp4j.jsonrpc");
 
   private static final String URI = "file:///fuzz/a.plan";
 

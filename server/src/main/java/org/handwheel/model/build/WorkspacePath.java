@@ -25,7 +25,7 @@ public final class WorkspacePath {
     if (written.indexOf('\\') >= 0) {
       return new Result(null, "write the path with `/`, which works everywhere");
     }
-    if (written.startsWith("/") || written.matches("[A-Za-z]:.*") || written.startsWith("~")) {
+    if (written.startsWith("/") || isOnDrive(written) || written.startsWith("~")) {
       return new Result(null, "write the path relative to this file");
     }
     if (written.chars().anyMatch(c -> c < ' ')) {
@@ -44,5 +44,11 @@ public final class WorkspacePath {
       }
     }
     return new Result(String.join("/", new ArrayList<>(parts)), null);
+  }
+
+  /** Whether a path opens with a drive, such as {@code c:}. */
+  private static boolean isOnDrive(String written) {
+    char letter = Character.toLowerCase(written.charAt(0));
+    return letter >= 'a' && letter <= 'z' && written.startsWith(":", 1);
   }
 }

@@ -24,7 +24,10 @@ public final class UnusedName extends SimpleRule {
     }
     Names names = checkup.plan().names();
     Set<Declaration> used =
-        names.uses().stream().map(Names.Use::declaration).collect(Collectors.toSet());
+        names.uses().stream()
+            .map(Names.Use::declaration)
+            .filter(declaration -> declaration.kind() == Kind.VALUE)
+            .collect(Collectors.toSet());
     for (Declaration declaration : names.declarations()) {
       boolean matters = declaration.kind() == Kind.VALUE;
       if (matters && !used.contains(declaration)) {

@@ -2,7 +2,6 @@ package org.handwheel.rules.size;
 
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.handwheel.model.Step.Purpose;
 import org.handwheel.model.Stock;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
@@ -55,9 +54,7 @@ public final class StockTooSmall extends SimpleRule {
 
   /** The first skim that may go below the part's size. */
   static Optional<CutRun> cleanedAway(Checkup checkup, Demand demand) {
-    return checkup
-        .cuts()
-        .filter(cut -> cut.cut().purpose() instanceof Purpose.Clean)
+    return checkup.skims().stream()
         .filter(cut -> cut.face().dimension() == demand.dimension())
         .filter(cut -> cut.after().range().low().isLessThan(demand.limits().low()))
         .findFirst();
