@@ -72,9 +72,7 @@ final class FeatureFixes {
       case "outline-gouge" -> otherCutters(finding, one -> isThinner(one, cutter), fixes);
       case "depth-over-flutes" ->
           otherCutters(
-              finding,
-              one -> cutter != null && one.flute().isMoreThan(cutter.flute()),
-              fixes);
+              finding, one -> cutter != null && one.flute().isMoreThan(cutter.flute()), fixes);
       case "no-steps" -> otherCutters(finding, one -> true, fixes);
       case "outline-not-reached" -> oncemore(finding, fixes);
       case "heavy-pass" -> {
@@ -270,8 +268,7 @@ final class FeatureFixes {
   }
 
   private boolean isSameWay(Face face) {
-    return feature.spec().face() != null
-        && feature.spec().face().dimension() == face.dimension();
+    return feature.spec().face() != null && feature.spec().face().dimension() == face.dimension();
   }
 
   // ---- Depth and what is left on
@@ -289,8 +286,7 @@ final class FeatureFixes {
     Located<?> direction = feature.cut().way().direction();
     String way = direction == null ? "" : ", " + direction.origin().text().strip();
     String title = "Cut it once more and leave nothing";
-    boolean isDone =
-        put(finding, title, List.of(text.lineAfter(line(), line + way)), fixes);
+    boolean isDone = put(finding, title, List.of(text.lineAfter(line(), line + way)), fixes);
     Located<Length> pass = feature.cut().way().pass();
     if (!isDone && pass != null) {
       String levels = ", pass " + now.number(pass.value());
@@ -363,10 +359,8 @@ final class FeatureFixes {
     int to = text.source().lineStart(view.tree().line(other.header()));
     String moved = source.substring(start, end);
     String whole = moved.endsWith("\n") ? moved : moved + text.lineEnd();
-    String apart =
-        whole.endsWith(text.lineEnd() + text.lineEnd()) ? whole : whole + text.lineEnd();
-    List<TextEdit> edits =
-        List.of(new TextEdit(to, to, apart), new TextEdit(start, end, ""));
+    String apart = whole.endsWith(text.lineEnd() + text.lineEnd()) ? whole : whole + text.lineEnd();
+    List<TextEdit> edits = List.of(new TextEdit(to, to, apart), new TextEdit(start, end, ""));
     if (Trial.addsNothing(view, finding, edits)) {
       fixes.put("Do this setup before the edge is cut away", edits);
     }

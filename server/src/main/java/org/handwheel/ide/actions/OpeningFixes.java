@@ -125,7 +125,9 @@ final class OpeningFixes {
     Origin clause = hold.stop().origin();
     String words = clause.text().startsWith("stop") ? "stop at " + end : end;
     first(
-        finding, Map.of("Put the stop at the other end", List.of(text.replace(clause, words))), fixes);
+        finding,
+        Map.of("Put the stop at the other end", List.of(text.replace(clause, words))),
+        fixes);
   }
 
   // ---- What the plan leaves out
@@ -167,7 +169,8 @@ final class OpeningFixes {
                       + cutter.name();
               String pass = isChamfer ? "" : ", pass " + now.number(pass(cutter));
               candidates.put(
-                  "Cut it with " + cutter.name(), inserted(last, cutter, spec.face(), cut + pass, now));
+                  "Cut it with " + cutter.name(),
+                  inserted(last, cutter, spec.face(), cut + pass, now));
             });
     first(finding, candidates, fixes);
   }

@@ -77,12 +77,7 @@ public record FeatureTable(
             : List.of();
     return Optional.of(
         new FeatureTable(
-            setup,
-            step,
-            feature,
-            middle,
-            rows,
-            WayDown.of(step, run.plan().shop().limits())));
+            setup, step, feature, middle, rows, WayDown.of(step, run.plan().shop().limits())));
   }
 
   private static @Nullable Middle middle(
