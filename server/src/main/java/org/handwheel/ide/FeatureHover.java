@@ -52,7 +52,7 @@ final class FeatureHover {
       text.fact("Middle in X", place(middle.atX(), middle.x()));
       text.fact("Middle in Y", place(middle.atY(), middle.y()));
     }
-    FeatureBite.of(table.setup(), table.step()).ifPresent(bite -> text.fact("Takes", words(bite)));
+    run.bite().ifPresent(bite -> text.fact("Takes", words(bite)));
     CuttingAdvice.of(plan, table.step()).ifPresent(advice -> advice.add(text));
     if (run.refusal().isEmpty() && !(run.result() instanceof Result.AlongEdges)) {
       text.markup("All stops: `handwheel steps`.");

@@ -23,7 +23,6 @@ import org.handwheel.work.CuttingConditions.Spindle;
 import org.handwheel.work.CuttingConditions.TableFeed;
 import org.handwheel.work.CuttingConditions.Tool;
 import org.handwheel.work.CuttingConditions.ToothFeed;
-import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.FeatureBite;
 import org.handwheel.work.feature.FeatureRun;
@@ -78,8 +77,7 @@ public final class CuttingCalculator {
 
   private static Optional<CuttingConditions> ofFeature(
       PlanRun run, StepRun step, FeatureRun feature) {
-    SetupRun setup = setup(run, step);
-    FeatureBite bite = setup == null ? null : FeatureBite.of(setup, step).orElse(null);
+    FeatureBite bite = feature.bite().orElse(null);
     Owned.Cutter cutter = feature.cutter();
     if (bite == null || cutter == null) {
       return Optional.empty();
@@ -99,14 +97,6 @@ public final class CuttingCalculator {
                     bite.travel(),
                     mounted == null ? null : mounted.rpm(),
                     mounted == null ? null : mounted.feedPerTooth())));
-  }
-
-  /** The setup a line stands in. */
-  private static @Nullable SetupRun setup(PlanRun run, StepRun step) {
-    return run.setups().stream()
-        .filter(setup -> setup.setup().header().section() == step.step().origin().section())
-        .findFirst()
-        .orElse(null);
   }
 
   /** A cutter of the shop; it stands out by its reach, or by its flutes and a little. */

@@ -263,7 +263,7 @@ public final class Scene {
   }
 
   /** Whether a sweep passes over a body; boxes, the usual case, are told by their edges alone. */
-  public static boolean passesOver(Geometry sweep, Polygon body) {
+  static boolean passesOver(Geometry sweep, Polygon body) {
     Envelope shared = sweep.getEnvelopeInternal().intersection(body.getEnvelopeInternal());
     if (shared.isNull() || shared.getArea() <= LEAST_OVERLAP) {
       return false;

@@ -13,27 +13,32 @@ import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.SyntaxTree;
 
 /** A small plan for the shop of the examples, put together from its parts. */
-record BenchPlan(String material, String stock, String shop, String setups) {
+record BenchPlan(String material, String part, String stock, String shop, String setups) {
   private static final Path SHOP = Path.of("..", "examples", "shop", "inch-mill.shop");
 
   /** A plan whose stock is given by its size and the words for its faces. */
   static BenchPlan of(String size, String... faces) {
     return new BenchPlan(
-        "gunmetal-LG2", "  size " + size + "\n  " + String.join("\n  ", faces) + "\n", "", "");
+        "gunmetal-LG2", "", "  size " + size + "\n  " + String.join("\n  ", faces) + "\n", "", "");
   }
 
   BenchPlan in(String name) {
-    return new BenchPlan(name, stock, shop, setups);
+    return new BenchPlan(name, part, stock, shop, setups);
+  }
+
+  /** With a line in the section of the part. */
+  BenchPlan part(String line) {
+    return new BenchPlan(material, part + "  " + line + "\n", stock, shop, setups);
   }
 
   /** With more things in the shop. */
   BenchPlan with(String things) {
-    return new BenchPlan(material, stock, shop + things, setups);
+    return new BenchPlan(material, part, stock, shop + things, setups);
   }
 
   BenchPlan setup(String... lines) {
     return new BenchPlan(
-        material, stock, shop, setups + "\nsetup\n  " + String.join("\n  ", lines) + "\n");
+        material, part, stock, shop, setups + "\nsetup\n  " + String.join("\n  ", lines) + "\n");
   }
 
   /** A setup that faces. */
@@ -65,7 +70,9 @@ record BenchPlan(String material, String stock, String shop, String setups) {
         "language 1\nplan \"Test piece\"\n  units mm\n  use \"shop/inch-mill.shop\"\n"
             + "  use \"shop/more.shop\"\n\npart\n  material "
             + material
-            + "\n\nstock\n"
+            + "\n"
+            + part
+            + "\nstock\n"
             + stock
             + setups;
     String more = "language 1\nshop \"More\"\n  units mm\n" + shop;

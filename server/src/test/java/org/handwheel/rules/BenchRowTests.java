@@ -34,6 +34,7 @@ class BenchRowTests implements RowChecks {
         .row("B37", BenchRowTests::entry)
         .row("B38", BenchRowTests::direction)
         .row("B40", BenchRowTests::finishing)
+        .row("B44", BenchRowTests::slotting)
         .row("B45", BenchRowTests::parallels)
         .row("B46", BenchRowTests::leastGrip)
         .build();
@@ -67,6 +68,27 @@ class BenchRowTests implements RowChecks {
     assertThat(stock.face(hold, "top", cut, "seat tapped").found())
         .containsExactly("warning seat-not-proved");
     assertThat(stock.face(hold, "top", cut, "seat tapped, both parallels tight").found()).isEmpty();
+  }
+
+  /** Half the diameter of a cutter of 6 at full width is 3. */
+  private static void slotting(CheckRow row) {
+    assertThat(row.expected()).contains("warn above");
+    BenchPlan stock = BenchPlan.of("56 x 30 x 20", "milled top bottom front back left right");
+    String hold = "hold in V80, up top, fixed back, on pair P6x10";
+    for (String pass : List.of("3", "3.1")) {
+      BenchPlan plan =
+          stock
+              .part("slot key in top, width 6, length 30, depth 4, at (28, 15)")
+              .setup(
+                  hold,
+                  "seat tapped, both parallels tight",
+                  "cutter SD6",
+                  "touch top with paper 0.05, zero z",
+                  "slot key with SD6, pass " + pass);
+      assertThat(plan.found().contains("warning heavy-pass"))
+          .as(row + ": " + pass)
+          .isEqualTo(pass.equals("3.1"));
+    }
   }
 
   private static void solidJaw(CheckRow row) {

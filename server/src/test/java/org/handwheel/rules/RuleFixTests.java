@@ -181,7 +181,6 @@ final class RuleFixTests {
         "cutter-meets-table | Lay it on",
         "cutter-meets-stop | Put the stop at the other end",
         "drill-hits-parallel | Lay it on",
-        "drill-hits-jaw | Lay it on",
         "drill-hits-table | Lay it on",
         "hole-not-made | "
       })

@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class OpeningFixes {
   /** How many mendings are tried for one finding: each is a check of the whole file. */
-  private static final int MOST_TRIALS = 12;
+  private static final int MOST_TRIALS = 8;
 
   private final View view;
   private final FileText text;

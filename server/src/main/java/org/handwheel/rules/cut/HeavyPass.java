@@ -31,7 +31,7 @@ public final class HeavyPass extends SimpleRule implements EachSetup {
     checkup.cuts().forEach(cut -> check(checkup, cut, out));
     checkup.forEachKnownFeature(
         (setup, step, feature) ->
-            FeatureBite.of(setup, step).ifPresent(bite -> check(checkup, feature, bite, out)));
+            feature.bite().ifPresent(bite -> check(checkup, feature, bite, out)));
   }
 
   /** Between walls what counts is the depth of a level, against the cutter's diameter. */

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.handwheel.model.Face;
 import org.handwheel.model.Part;
+import org.handwheel.model.Part.FeatureKind;
+import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.Notation;
 import org.handwheel.model.Part.Position;
 import org.handwheel.model.Part.Shape;
@@ -68,6 +70,7 @@ public final class DrawnPoints {
     DrawnPoints points = new DrawnPoints(plan, plan.part(), drawing, tables);
     points.addFaces();
     points.addHoles();
+    points.addFeatures();
     return Optional.of(points);
   }
 
@@ -141,12 +144,7 @@ public final class DrawnPoints {
   // ---- Holes
 
   private void addHoles() {
-    PartBox box =
-        new PartBox(
-            nominal(PartDimension.LENGTH),
-            nominal(PartDimension.WIDTH),
-            nominal(PartDimension.HEIGHT));
-    for (DrawnHole hole : DrawnHoles.of(part, box, tables).all()) {
+    for (DrawnHole hole : DrawnHoles.of(part, box(), tables).all()) {
       Position position = position(hole);
       if (position != null) {
         addMiddle(hole, position, 0);
@@ -154,6 +152,11 @@ public final class DrawnPoints {
       }
       addFloor(hole);
     }
+  }
+
+  private PartBox box() {
+    return new PartBox(
+        nominal(PartDimension.LENGTH), nominal(PartDimension.WIDTH), nominal(PartDimension.HEIGHT));
   }
 
   private Length nominal(PartDimension dimension) {
@@ -256,6 +259,75 @@ public final class DrawnPoints {
         size("depth of " + hole.spec().name(), depth, null, hole.spec().origin()),
         face.sign() > 0 ? -2 : 2);
     put("floor of " + hole.name(), face.dimension(), sum);
+  }
+
+  // ---- Slots, pockets, outlines
+
+  /**
+   * Their middles and floors, and the sides of outlines with a tolerance of their form; the sides
+   * of slots and pockets are left out, as their own tolerances are not at hand here.
+   */
+  private void addFeatures() {
+    for (FeatureSpec spec : part.features()) {
+      if (spec.face() == null) {
+        continue;
+      }
+      FaceFrame frame = new FaceFrame(spec.face(), box());
+      addMiddle(spec, frame.firstAlong(), 0);
+      addMiddle(spec, frame.secondAlong(), 1);
+      Map<Size, Integer> top = face(spec.face());
+      if (spec.depth() != null && top != null && spec.depth().isLessThan(frame.thickness())) {
+        Map<Size, Integer> sum = new LinkedHashMap<>(top);
+        add(
+            sum,
+            size("depth of " + spec.name(), spec.depth(), null, spec.origin()),
+            spec.face().sign() > 0 ? -2 : 2);
+        put("floor of " + spec.name(), spec.face().dimension(), sum);
+      }
+    }
+  }
+
+  private void addMiddle(FeatureSpec spec, PartDimension along, int which) {
+    boolean isCorner =
+        spec.featureKind() == FeatureKind.CORNER
+            || spec.featureKind() == FeatureKind.PROFILE
+            || spec.featureKind() == FeatureKind.CHAMFER;
+    Position position = spec.position();
+    if (isCorner || position == null) {
+      return;
+    }
+    Map<Size, Integer> sum = base(position, which, along);
+    if (sum == null) {
+      return;
+    }
+    boolean isFromCentre = position.isFromCentre();
+    boolean back = !isFromCentre && position.corner().get(which).sign() > 0;
+    String from = isFromCentre ? "centre" : position.corner().get(which).word();
+    add(
+        sum,
+        size(
+            spec.name() + " from the " + from,
+            which == 0 ? position.first() : position.second(),
+            which == 0 ? position.firstNotation() : position.secondNotation(),
+            position.origin()),
+        back ? -2 : 2);
+    put(spec.name(), along, sum);
+    Length over = which == 0 ? spec.formFirst() : spec.formSecond();
+    if (over == null || spec.tolerance() == null) {
+      return;
+    }
+    Size form =
+        new Size(
+            (which == 0 ? "length of " : "width of ") + spec.name(),
+            over,
+            LengthRange.around(over, spec.tolerance().times(2)),
+            Source.OWN,
+            spec.origin());
+    for (Face side : List.of(Face.of(along, -1), Face.of(along, 1))) {
+      Map<Size, Integer> wall = new LinkedHashMap<>(sum);
+      add(wall, form, side.sign());
+      put(side.word() + " of " + spec.name(), along, wall);
+    }
   }
 
   /** A size without a tolerance of its own. */

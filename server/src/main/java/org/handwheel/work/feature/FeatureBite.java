@@ -8,15 +8,16 @@ import org.handwheel.model.Step.CutDirection;
 import org.handwheel.units.Length;
 import org.handwheel.work.Engagement;
 import org.handwheel.work.Orientation;
-import org.handwheel.work.PlanRun.SetupRun;
-import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.Removed;
+import org.handwheel.work.Workpiece;
 import org.handwheel.work.feature.CrankPath.Point;
 import org.handwheel.work.feature.CrankPath.Purpose;
 import org.handwheel.work.feature.DrawnFeature.Form;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
 
 /**
  * How much a cutter takes at once on its way along a feature, where it takes the most.
@@ -33,10 +34,13 @@ import org.locationtech.jts.geom.Geometry;
 public record FeatureBite(
     Where where, Length depth, Length width, Engagement engagement, Axis travel) {
   /** How exactly the thickness of what is left is measured, in millimetres. */
-  private static final double GRAIN = 0.01;
+  private static final double GRAIN = 0.05;
 
   /** Square millimetres that come of polygons for circles. */
   private static final double FACETS = 0.05;
+
+  /** Up to this part of the cutter's diameter a strip is thin. */
+  private static final double THIN = 0.15;
 
   /** Where a cutter takes the most. */
   public enum Where {
@@ -55,22 +59,19 @@ public record FeatureBite(
   }
 
   /** The bite of a line on a feature; nothing if its way cannot be worked out. */
-  public static Optional<FeatureBite> of(SetupRun setup, StepRun step) {
-    FeatureRun run = step.feature();
-    Orientation lies = setup.orientation();
-    if (run == null
-        || lies == null
+  static Optional<FeatureBite> of(FeatureRun run, Workpiece before, @Nullable Orientation lies) {
+    if (lies == null
         || run.drawn() == null
         || run.cutter() == null
         || !run.cutter().dia().isPositive()
         || run.refusal().isPresent()) {
       return Optional.empty();
     }
-    return of(run, run.drawn(), run.cutter(), step, lies);
+    return of(run, run.drawn(), run.cutter(), before, lies);
   }
 
   private static Optional<FeatureBite> of(
-      FeatureRun run, DrawnFeature drawn, Owned.Cutter cutter, StepRun step, Orientation lies) {
+      FeatureRun run, DrawnFeature drawn, Owned.Cutter cutter, Workpiece before, Orientation lies) {
     Length depth = depth(run, drawn);
     double radius = cutter.radius().millimetres();
     CutDirection direction = direction(run);
@@ -85,7 +86,7 @@ public record FeatureBite(
       return Optional.empty();
     }
     Geometry fresh = Plane.areas(sweep.intersection(drawn.faceRegion()));
-    Geometry taken = Plane.areas(fresh.difference(open(step, drawn)));
+    Geometry taken = Plane.areas(fresh.difference(open(before, drawn)));
     if (taken.getArea() < FACETS) {
       return Optional.empty();
     }
@@ -104,7 +105,7 @@ public record FeatureBite(
                 Engagement.of(row.from() / radius, row.to() / radius, cutter.hand()),
                 row.axis()));
       }
-      Length width = Length.min(Plane.thickness(taken, GRAIN), cutter.dia());
+      Length width = Length.min(thickness(taken, cutter), cutter.dia());
       Axis axis = Row.axis(lines.path());
       if (width.millimetres() > 2 * radius - GRAIN) {
         Engagement whole = Engagement.of(-1, 1, cutter.hand());
@@ -112,7 +113,8 @@ public record FeatureBite(
       }
       return Optional.of(wall(sunk, cutter, depth, width, direction, axis));
     }
-    Length width = Length.min(Plane.thickness(taken, GRAIN), cutter.dia());
+    Length outside = isFresh ? outside(drawn, sweep) : null;
+    Length width = Length.min(outside == null ? thickness(taken, cutter) : outside, cutter.dia());
     boolean isWhole = width.millimetres() > 2 * radius - GRAIN;
     return Optional.of(
         new FeatureBite(
@@ -123,6 +125,36 @@ public record FeatureBite(
                 ? Engagement.of(-1, 1, cutter.hand())
                 : Engagement.ofSide(ratio(width, radius), direction),
             Axis.X));
+  }
+
+  /**
+   * How thick what comes off is. A strip that is thin against the cutter is as thick as twice its
+   * area over the length of its edge, on the average; to find its thickest place takes much longer.
+   */
+  private static Length thickness(Geometry taken, Owned.Cutter cutter) {
+    double thickest = 0;
+    for (int i = 0; i < taken.getNumGeometries(); i++) {
+      Geometry piece = taken.getGeometryN(i);
+      if (piece.getArea() > FACETS) {
+        thickest = Math.max(thickest, 2 * piece.getArea() / piece.getLength());
+      }
+    }
+    return thickest < THIN * cutter.dia().millimetres()
+        ? Length.ofMillimetres(thickest)
+        : Plane.thickness(taken, GRAIN);
+  }
+
+  /** How far the corners of the face stand out beyond what a way all round leaves standing. */
+  private static @Nullable Length outside(DrawnFeature drawn, Geometry sweep) {
+    if (!(sweep instanceof Polygon ring) || ring.getNumInteriorRing() == 0) {
+      return null;
+    }
+    Geometry standing = Plane.FACTORY.createPolygon(ring.getInteriorRingN(0));
+    double most = 0;
+    for (Coordinate corner : drawn.faceRegion().getCoordinates()) {
+      most = Math.max(most, standing.distance(Plane.FACTORY.createPoint(corner)));
+    }
+    return Length.ofMillimetres(most);
   }
 
   private static FeatureBite wall(
@@ -177,9 +209,9 @@ public record FeatureBite(
   }
 
   /** What earlier lines have opened as deep as this feature. */
-  private static Geometry open(StepRun step, DrawnFeature drawn) {
+  private static Geometry open(Workpiece before, DrawnFeature drawn) {
     Geometry open = Plane.nothing();
-    for (Removed removed : step.before().removed()) {
+    for (Removed removed : before.removed()) {
       boolean isSameWay =
           removed.from() == drawn.frame().face()
               || (removed.through() && removed.from() == drawn.frame().face().opposite());

@@ -35,6 +35,9 @@ public final class FeatureHits {
   /** How far below the work a cutter goes that cuts right through; common practice, no source. */
   public static final Length BREAK_THROUGH = Length.mm("0.3");
 
+  /** Millimetres below which two outlines only touch. */
+  private static final double LEAST_OVERLAP = 1e-6;
+
   /** How far out of the work a cutter begins and ends its way; common practice, no source. */
   private static final double RUN_IN = SunkPath.RUN_OUT.millimetres();
 
@@ -111,16 +114,15 @@ public final class FeatureHits {
     List<Hit> hits = new ArrayList<>();
     List<Scene.Body> bodies = new ArrayList<>(placed.scene().bodies());
     placed.scene().floor().ifPresent(bodies::add);
-    List<Geometry> sweeps = new ArrayList<>();
     List<Layer> layers = layers();
-    layers.forEach(layer -> sweeps.add(Plane.grown(way, layer.radius().millimetres())));
     for (Scene.Body body : bodies) {
+      // What a round tool sweeps is all that lies within its radius of the way.
+      double apart = way.distance(body.outline());
       Hit least = null;
-      for (int i = 0; i < layers.size(); i++) {
-        Layer layer = layers.get(i);
+      for (Layer layer : layers) {
         Length clearance = end.plus(layer.from()).minus(body.top());
         boolean isNearer = least == null || clearance.isLessThan(least.clearance());
-        if (isNearer && Scene.passesOver(sweeps.get(i), body.outline())) {
+        if (isNearer && apart < layer.radius().millimetres() - LEAST_OVERLAP) {
           least = new Hit(body.thing(), body.name(), clearance, layer.part());
         }
       }

@@ -21,6 +21,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param sweep what the cutter passes over, in the coordinates of the feature's face in
  *     millimetres; nothing if no way could be worked out
  * @param holes the drawing's holes, whose centres may be where the dials count from
+ * @param bite how much the cutter takes at once, if its way could be worked out
  */
 public record FeatureRun(
     FeatureCut cut,
@@ -30,7 +31,8 @@ public record FeatureRun(
     long levels,
     Result result,
     @Nullable Geometry sweep,
-    @Nullable DrawnHoles holes) {
+    @Nullable DrawnHoles holes,
+    Optional<FeatureBite> bite) {
 
   /** What came of it. */
   public sealed interface Result {
@@ -65,6 +67,10 @@ public record FeatureRun(
     CORNER_TOO_TIGHT,
     /** The cutter is wider than what it is to cut out. */
     CUTTER_TOO_WIDE
+  }
+
+  FeatureRun withBite(Optional<FeatureBite> other) {
+    return new FeatureRun(cut, spec, drawn, cutter, levels, result, sweep, holes, other);
   }
 
   public Optional<Result.None> refusal() {

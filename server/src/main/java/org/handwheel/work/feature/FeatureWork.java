@@ -97,7 +97,10 @@ public final class FeatureWork {
       @Nullable DrawnFeature drawn, @Nullable DrawnHoles holes, Workpiece work) {
     Result result = result(drawn);
     Geometry sweep = drawn == null ? null : sweep(drawn, result);
-    FeatureRun run = new FeatureRun(cut, spec, drawn, cutter, levels(drawn), result, sweep, holes);
+    FeatureRun bare =
+        new FeatureRun(
+            cut, spec, drawn, cutter, levels(drawn), result, sweep, holes, Optional.empty());
+    FeatureRun run = bare.withBite(FeatureBite.of(bare, work, lies));
     if (drawn == null || result instanceof Result.None) {
       return new Outcome(run, work);
     }

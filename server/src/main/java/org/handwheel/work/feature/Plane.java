@@ -12,6 +12,7 @@ import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.simplify.TopologyPreservingSimplifier;
 
 /** Regions of a face, in millimetres. */
 public final class Plane {
@@ -78,11 +79,17 @@ public final class Plane {
     double most = 0;
     for (int i = 0; i < region.getNumGeometries(); i++) {
       if (region.getGeometryN(i) instanceof Polygon piece && piece.getArea() > GRAIN * GRAIN) {
-        double radius = MaximumInscribedCircle.getRadiusLine(piece, grain).getLength();
-        most = Math.max(most, 2 * radius);
+        most = Math.max(most, 2 * inscribed(piece, grain));
       }
     }
     return Length.ofMillimetres(Math.round(most * 1000) / 1000.0);
+  }
+
+  /** The largest circle's radius; the sides that stand for rounds are thinned out first. */
+  private static double inscribed(Polygon piece, double grain) {
+    Geometry fewer = TopologyPreservingSimplifier.simplify(piece, grain / 4);
+    Geometry measured = fewer.isEmpty() ? piece : fewer;
+    return MaximumInscribedCircle.getRadiusLine(measured, grain).getLength();
   }
 
   /** A disc as a polygon. */
