@@ -357,8 +357,8 @@ OVERHANG:'overhang'; STOP:'stop'; TAPPED:'tapped'; BOTH:'both'; TIGHT:'tight'; G
 OVER:'over'; HEAD:'head'; PAPER:'paper'; BELOW:'below'; EDGE:'edge'; CENTRE:'centre' | 'center'; LEAVING:'leaving'; PASS:'pass';
 PASSES:'passes'; CONVENTIONAL:'conventional'; CLIMB:'climb'; TRAVEL:'travel'; OFFSET:'offset'; TOWARD:'toward'; SPEED:'speed';
 FEED:'feed'; REPEAT:'repeat'; THEN:'then'; HAND:'hand'; GUIDE:'guide'; SPINDLE:'spindle'; PECK:'peck'; SEEN:'seen';
-ELLIPSE:'ellipse'; OBROUND:'obround'; CUSP:'cusp'; JAWS:'jaws'; READ:'read'; MIRRORED:'mirrored'; BLEND:'blend';
-TANGENT:'tangent'; BOSS:'boss'; ARC:'arc'; HOLLOW:'hollow';
+ELLIPSE:'ellipse'; OBROUND:'obround'; CUSP:'cusp'; MIRRORED:'mirrored'; BLEND:'blend'; TANGENT:'tangent'; BOSS:'boss';
+ARC:'arc'; HOLLOW:'hollow'; JAWS:'jaws'; READ:'read';
 
 LEFT:'left'; RIGHT:'right'; FRONT:'front'; BACK:'back'; TOP:'top'; BOTTOM:'bottom';
 OPERATOR_LEFT:'operator-left'; OPERATOR_RIGHT:'operator-right'; OPERATOR_FRONT:'operator-front'; OPERATOR_BACK:'operator-back';

@@ -423,6 +423,13 @@ final class FeatureBuilder {
         length = size(c.nominal(), c.sizeTolerance());
       } else if (clause instanceof FeatureDepthContext c) {
         depth = values.positiveLength(section, c.lengthValue());
+        if (kind == FeatureKind.WINDOW) {
+          file.problems()
+              .error(
+                  "misplaced-line",
+                  section.origin(clause),
+                  "a window goes right through; a sunk area is a `pocket`");
+        }
       } else if (clause instanceof FeatureThroughContext) {
         through = true;
       } else if (clause instanceof FeatureSizeContext c) {

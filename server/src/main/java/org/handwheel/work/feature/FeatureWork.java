@@ -268,7 +268,7 @@ public final class FeatureWork {
               + " across leaves less on in its hollows than is asked for");
     } else if (found instanceof ContourSteps.Result.Narrow) {
       return none(
-          Refusal.CUTTER_TOO_WIDE,
+          Refusal.CORNER_TOO_TIGHT,
           radius().plus(radius()) + " across, the cutter does not get everywhere along it");
     }
     return none(
@@ -295,7 +295,8 @@ public final class FeatureWork {
     Entry best = null;
     double widest = 0;
     for (Removed removed : before.removed()) {
-      if (removed.kind() != Removed.Kind.HOLE || !removed.through()) {
+      boolean isOpen = removed.kind() == Removed.Kind.HOLE || removed.kind() == Removed.Kind.WINDOW;
+      if (!isOpen || !removed.through()) {
         continue;
       }
       var middle = removed.region().getCentroid().getCoordinate();
