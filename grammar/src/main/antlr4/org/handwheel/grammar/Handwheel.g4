@@ -87,7 +87,7 @@ statement
   | verb=(SPOT | DRILL | REAM | TAP | BORE | COUNTERBORE | COUNTERSINK) holeRef (COMMA? furtherHoleRef)*
       (COMMA? drillSize (THEN drillSize)*)? (COMMA? holeCutClause)*    #holeCutLine
   // in `part` these describe a feature, in `setup` they cut it
-  | verb=(SLOT | POCKET | PROFILE | STEP | CHAMFER | OUTLINE | CORNER) featureTarget
+  | verb=(SLOT | POCKET | PROFILE | STEP | CHAMFER | OUTLINE | WINDOW | CORNER) featureTarget
       (COMMA? featureClause)*                                          #featureLine
   // setup: handling and measuring
   | DEBURR deburrTarget                                                #deburrLine
@@ -112,14 +112,14 @@ unknownLine
      | TOLERANCE | SURFACE | BREAK | HOLE | PATTERN | SIZE | SAWN | ROLLED | CAST | DRAWN | MILLED | GROUND | KERF
      | WANDER | MAKE | HOLD | SEAT | TRUE | TRAM | CUTTER | TOUCH | FIND | ZERO | SET | LOCK | UNLOCK | MOVE | CLEAN
      | ROUGH | FINISH | SPOT | DRILL | REAM | TAP | BORE | COUNTERBORE | COUNTERSINK | SLOT | POCKET | PROFILE | STEP
-     | CHAMFER | OUTLINE | CORNER | DEBURR | WIPE | MEASURE | CHECK | IN
+     | CHAMFER | OUTLINE | WINDOW | CORNER | DEBURR | WIPE | MEASURE | CHECK | IN
      | VISE | PARALLELS | DRILLS | REAMER | INSTRUMENT | PACKING | SPACER | CLAMP | BAR | FINDER | ANGLE_PLATE | V_BLOCK
      | SUBPLATE | LIMITS | SEVERITIES | REV | ALL | RA | EDGES | OF | DIA | FROM | DEPTH | THROUGH
      | THREAD | SPOTFACE | RADIUS | CIRCLE | ROW | GRID | COUNT | FIRST | ABOUT | UP | DOWN | FIXED | ON | PAIR | ONE
      | BED | TABLE | SOFT_STRIP | MID_GRIP | BESIDE | OVERHANG | STOP | TAPPED | BOTH | TIGHT | GRIP | LIGHT | UPRIGHT
      | OVER | HEAD | PAPER | BELOW | EDGE | CENTRE | LEAVING | PASS | PASSES | CONVENTIONAL | CLIMB | TRAVEL | OFFSET
      | TOWARD | SPEED | FEED | REPEAT | THEN | HAND | GUIDE | SPINDLE | PECK | SEEN | ELLIPSE | OBROUND | CUSP | JAWS
-     | READ ) ~NL*
+     | READ | MIRRORED | BLEND | TANGENT | BOSS | ARC | HOLLOW ) ~NL*
   | COLON ~NL*
   ;
 
@@ -149,6 +149,8 @@ patternClause
   | ABOUT point (FROM corner)?                                         #patternAbout
   | AT point (FROM corner)?                                            #patternAt
   | BY point                                                           #patternBy
+  | MIRRORED face TO face                                              #patternMirrored
+  | MIRRORED ABOUT point TO point (FROM corner)?                       #patternMirroredAbout
   ;
 
 holdClause
@@ -228,6 +230,10 @@ featureClause
   | ELLIPSE lengthValue X lengthValue                                  #featureEllipse
   | OBROUND lengthValue X lengthValue                                  #featureObround
   | CIRCLE DIA nominal sizeTolerance?                                  #featureCircle
+  | CORNER point (BLEND lengthValue | TANGENT)?                        #featureCorner
+  | BOSS point RADIUS lengthValue                                      #featureBoss
+  | ARC RADIUS lengthValue                                             #featureArc
+  | HOLLOW RADIUS lengthValue                                          #featureHollow
   | TOLERANCE plusMinus                                                #featureTolerance
   | WITH cutterRef                                                     #featureWith
   | LEAVING lengthValue                                                #featureLeaving
@@ -276,7 +282,7 @@ verbWord
   | TOLERANCE | SURFACE | BREAK | HOLE | PATTERN | SIZE | SAWN | ROLLED | CAST | DRAWN | MILLED | GROUND | KERF
   | WANDER | MAKE | HOLD | SEAT | TRUE | TRAM | CUTTER | TOUCH | FIND | ZERO | SET | LOCK | UNLOCK | MOVE | CLEAN
   | ROUGH | FINISH | SPOT | DRILL | REAM | TAP | BORE | COUNTERBORE | COUNTERSINK | SLOT | POCKET | PROFILE | STEP
-  | CHAMFER | OUTLINE | CORNER | DEBURR | WIPE | MEASURE | CHECK
+  | CHAMFER | OUTLINE | WINDOW | CORNER | DEBURR | WIPE | MEASURE | CHECK
   ;
 clauseWord
   : VISE | PARALLELS | DRILLS | REAMER | INSTRUMENT | PACKING | SPACER | CLAMP | BAR | FINDER | ANGLE_PLATE | V_BLOCK
@@ -285,7 +291,7 @@ clauseWord
   | BED | TABLE | SOFT_STRIP | MID_GRIP | BESIDE | OVERHANG | STOP | TAPPED | BOTH | TIGHT | GRIP | LIGHT | UPRIGHT
   | OVER | HEAD | PAPER | BELOW | EDGE | CENTRE | LEAVING | PASS | PASSES | CONVENTIONAL | CLIMB | TRAVEL | OFFSET
   | TOWARD | SPEED | FEED | REPEAT | THEN | HAND | GUIDE | SPINDLE | PECK | SEEN | ELLIPSE | OBROUND | CUSP | JAWS
-  | READ
+  | READ | MIRRORED | BLEND | TANGENT | BOSS | ARC | HOLLOW
   ;
 
 // ---- Values ----------------------------------------------------------------------------------------------
@@ -339,7 +345,7 @@ MILLED:'milled'; GROUND:'ground'; KERF:'kerf'; WANDER:'wander'; MAKE:'make'; HOL
 CUTTER:'cutter'; TOUCH:'touch'; FIND:'find'; ZERO:'zero'; SET:'set'; LOCK:'lock'; UNLOCK:'unlock'; MOVE:'move'; CLEAN:'clean';
 ROUGH:'rough'; FINISH:'finish'; SPOT:'spot'; DRILL:'drill'; REAM:'ream'; TAP:'tap'; BORE:'bore'; COUNTERBORE:'counterbore';
 COUNTERSINK:'countersink'; SLOT:'slot'; POCKET:'pocket'; PROFILE:'profile'; STEP:'step'; CHAMFER:'chamfer'; OUTLINE:'outline';
-CORNER:'corner'; DEBURR:'deburr'; WIPE:'wipe'; MEASURE:'measure'; CHECK:'check';
+WINDOW:'window'; CORNER:'corner'; DEBURR:'deburr'; WIPE:'wipe'; MEASURE:'measure'; CHECK:'check';
 
 VISE:'vise'; PARALLELS:'parallels'; DRILLS:'drills'; REAMER:'reamer'; INSTRUMENT:'instrument'; PACKING:'packing';
 SPACER:'spacer'; CLAMP:'clamp'; BAR:'bar'; FINDER:'finder'; ANGLE_PLATE:'angle-plate'; V_BLOCK:'v-block'; SUBPLATE:'subplate';
@@ -351,7 +357,8 @@ OVERHANG:'overhang'; STOP:'stop'; TAPPED:'tapped'; BOTH:'both'; TIGHT:'tight'; G
 OVER:'over'; HEAD:'head'; PAPER:'paper'; BELOW:'below'; EDGE:'edge'; CENTRE:'centre' | 'center'; LEAVING:'leaving'; PASS:'pass';
 PASSES:'passes'; CONVENTIONAL:'conventional'; CLIMB:'climb'; TRAVEL:'travel'; OFFSET:'offset'; TOWARD:'toward'; SPEED:'speed';
 FEED:'feed'; REPEAT:'repeat'; THEN:'then'; HAND:'hand'; GUIDE:'guide'; SPINDLE:'spindle'; PECK:'peck'; SEEN:'seen';
-ELLIPSE:'ellipse'; OBROUND:'obround'; CUSP:'cusp'; JAWS:'jaws'; READ:'read';
+ELLIPSE:'ellipse'; OBROUND:'obround'; CUSP:'cusp'; MIRRORED:'mirrored'; BLEND:'blend'; TANGENT:'tangent'; BOSS:'boss';
+ARC:'arc'; HOLLOW:'hollow'; JAWS:'jaws'; READ:'read';
 
 LEFT:'left'; RIGHT:'right'; FRONT:'front'; BACK:'back'; TOP:'top'; BOTTOM:'bottom';
 OPERATOR_LEFT:'operator-left'; OPERATOR_RIGHT:'operator-right'; OPERATOR_FRONT:'operator-front'; OPERATOR_BACK:'operator-back';

@@ -13,6 +13,7 @@ import org.handwheel.work.feature.CrankPath;
 import org.handwheel.work.feature.CrankPath.Purpose;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.feature.FeatureWords;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 import org.handwheel.work.outline.StepTable.Station;
@@ -93,10 +94,12 @@ final class StepsReport {
         new Facts(title)
             .add("cutter", cutter(cut) + around(table))
             .add("middle", middle(cut, "; set both dials to zero there"))
+            .add("way in", FeatureWords.wayIn(cut.run()))
             .add("steps", table.steps() + levels(cut))
             .add("left on", LengthText.both(table.left()))
             .add("ridges", "at most " + LengthText.both(table.ridge()) + ridge(table))
             .add("bound", "nowhere more than " + LengthText.both(table.bound()) + " left");
+    FeatureWords.slug(cut.run()).ifPresent(facts::note);
     List<String> lines = new ArrayList<>(facts.lines(width));
     lines.add("");
     lines.add("  no       X mm  turns  reads       Y mm  turns  reads  first  turns round");
@@ -122,9 +125,7 @@ final class StepsReport {
   }
 
   private static String around(StepTable table) {
-    return table.direction() == CutDirection.CLIMB
-        ? "climb: clockwise round the work seen from above"
-        : "conventional: counter-clockwise round the work seen from above";
+    return FeatureWords.around(table);
   }
 
   private static String ridge(StepTable table) {

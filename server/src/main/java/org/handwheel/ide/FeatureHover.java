@@ -13,7 +13,9 @@ import org.handwheel.work.feature.FeatureBite;
 import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.feature.FeatureWords;
 import org.handwheel.work.hole.AxisZero;
+import org.handwheel.work.outline.RoundOutline;
 import org.handwheel.work.outline.StepTable;
 
 /** What is told of a line that cuts a slot, pocket or outline. */
@@ -42,6 +44,8 @@ final class FeatureHover {
     }
     if (run.result() instanceof Result.Steps steps) {
       addSteps(text, steps.table());
+      FeatureWords.wayIn(run).ifPresent(words -> text.fact("Way in", words));
+      FeatureWords.slug(run).ifPresent(text::note);
     } else if (run.result() instanceof Result.Lines lines) {
       addLines(text, table, lines.path());
     } else if (run.result() instanceof Result.None none) {
@@ -76,13 +80,8 @@ final class FeatureHover {
   }
 
   private static void addSteps(HoverText.Builder text, StepTable table) {
-    boolean climb = table.direction() == CutDirection.CLIMB;
     text.fact("Steps", Integer.toString(table.steps()));
-    text.fact(
-        "Way",
-        climb
-            ? "climb: clockwise round the work, seen from above"
-            : "conventional: counter-clockwise round the work, seen from above");
+    text.fact("Way", FeatureWords.around(table));
     text.fact(
         "Ridges between steps",
         "at most "
@@ -91,7 +90,10 @@ final class FeatureHover {
                 ? "; the dials allow no less, wanted was " + LengthText.both(table.wanted())
                 : ""));
     text.fact("Left at most", LengthText.both(table.bound()));
-    text.formula("ridge = (R + r)·cos(θ/2) − √(r² − (R + r)²·sin²(θ/2)) − R, with θ between stops");
+    if (table.outline() instanceof RoundOutline) {
+      text.formula(
+          "ridge = (R + r)·cos(θ/2) − √(r² − (R + r)²·sin²(θ/2)) − R, with θ between stops");
+    }
   }
 
   private static void addLines(HoverText.Builder text, FeatureTable table, CrankPath path) {

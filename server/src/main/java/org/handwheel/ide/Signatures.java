@@ -95,6 +95,7 @@ public final class Signatures {
           Map.entry("step", "featureLine"),
           Map.entry("chamfer", "featureLine"),
           Map.entry("outline", "featureLine"),
+          Map.entry("window", "featureLine"),
           Map.entry("corner", "featureLine"));
 
   private Signatures() {}

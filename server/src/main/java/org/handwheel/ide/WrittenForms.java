@@ -48,7 +48,7 @@ final class WrittenForms {
       surfaceLine | surface {faces} Ra {roughness} | The roughness asked for.
       breakLine | break edges {size} | All edges without a chamfer are broken by this much.
       holeLine | hole {name} in {face}, dia {diameter} {fit}, at ({x}, {y}) from {corner}, through | A hole; a thread such as M6 may stand for the diameter.
-      patternLine | pattern {name} of {hole}, circle dia {diameter}, count {count}, first at {angle}, about ({x}, {y}) | Repeats a hole on a circle, in a row or in a grid.
+      patternLine | pattern {name} of {hole}, circle dia {diameter}, count {count}, first at {angle}, about ({x}, {y}) | Repeats a hole on a circle, in a row or in a grid, or mirrored.
       sizeLine | size {length} x {width} x {height} | The stock's size, in the order of the part's own.
       skinLine | sawn {faces} | How faces of the stock are to begin with: sawn, rolled, cast, drawn, milled or ground.
       kerfLine | kerf {width} | How much the saw turns into chips at each cut.
@@ -72,6 +72,8 @@ final class WrittenForms {
       patternAbout | about ({x}, {y}) from {corner} | The middle of the circle.
       patternAt | at ({x}, {y}) from {corner} | The first hole of a row or grid.
       patternBy | by ({x}, {y}) | The step to the next hole.
+      patternMirrored | mirrored {face} to {face} | All places once more on the other side of the part's middle.
+      patternMirroredAbout | mirrored about ({x}, {y}) to ({x}, {y}) from {corner} | All places once more on the other side of a line.
       """;
 
   private static final String HOLDING =
@@ -151,6 +153,10 @@ final class WrittenForms {
       featureEllipse | ellipse {length} x {width} | An oval with these axes.
       featureObround | obround {length} x {width} | Straight sides with half-round ends.
       featureCircle | circle dia {diameter} {tolerance} | A round outline.
+      featureCorner | corner ({x}, {y}) blend {radius} | A corner of a free outline: sharp, rounded by `blend`, or smooth where it says `tangent`.
+      featureBoss | boss ({x}, {y}) radius {radius} | A round about a place; the sides of the outline run off it tangent.
+      featureArc | arc radius {radius} | The next side is an arc that stands out.
+      featureHollow | hollow radius {radius} | The next side is an arc that is hollow.
       featureTolerance | tolerance {tolerance} | How far the outline may be off.
       featureWith | with {cutter} | The cutter to use.
       featureLeaving | leaving {allowance} | What stays on for finishing.

@@ -166,16 +166,38 @@ public record Part(
     /** Rows and columns. */
     record Grid(int columns, int rows, Position start, Length stepFirst, Length stepSecond)
         implements Shape {}
+
+    /** One place, to be mirrored. */
+    record Single(Position start) implements Shape {}
   }
 
-  /** A pattern of a hole; it places the hole. */
-  public record PatternSpec(String name, String hole, @Nullable Shape shape, Origin origin) {}
+  /** What a pattern's places are mirrored about; those that fall on each other count once. */
+  public sealed interface Mirror {
+    /** The part's middle between the two faces across a dimension. */
+    record Centre(PartDimension across) implements Mirror {}
+
+    /** A line through two places. */
+    record Line(Position from, Position to) implements Mirror {}
+  }
+
+  /**
+   * A pattern of a hole; it places the hole.
+   *
+   * @param mirrors each doubles the places before it
+   */
+  public record PatternSpec(
+      String name, String hole, @Nullable Shape shape, List<Mirror> mirrors, Origin origin) {
+    public PatternSpec {
+      mirrors = List.copyOf(mirrors);
+    }
+  }
 
   /** What kind of feature. */
   public enum FeatureKind {
     SLOT,
     POCKET,
     OUTLINE,
+    WINDOW,
     CORNER,
     CHAMFER,
     PROFILE,
@@ -186,7 +208,43 @@ public record Part(
   public enum OutlineForm {
     ELLIPSE,
     OBROUND,
-    CIRCLE
+    CIRCLE,
+    /** Of straight lines and arcs. */
+    FREE
+  }
+
+  /**
+   * A place that a free outline goes round, and the side from there to the next one.
+   *
+   * @param first along the first coordinate of the face, from the outline's own zero
+   * @param second along the second
+   * @param next the side that follows; straight if nothing
+   */
+  public record Vertex(Length first, Length second, Turn turn, @Nullable Bow next, Origin origin) {}
+
+  /** How a free outline turns at a place. */
+  public sealed interface Turn {
+    /** In a sharp corner. */
+    record Sharp() implements Turn {}
+
+    /** Not at all: its two sides meet there and are tangent. */
+    record Tangent() implements Turn {}
+
+    /** In a corner rounded by a radius that is tangent to both sides. */
+    record Blend(Length radius) implements Turn {}
+
+    /** Round a circle about the place, with both sides tangent to it. */
+    record Boss(Length radius) implements Turn {}
+  }
+
+  /** A side that is an arc. */
+  public record Bow(Length radius, Bulge bulge, Origin origin) {}
+
+  /** Which way an arc goes. */
+  public enum Bulge {
+    /** It stands out. */
+    ARC,
+    HOLLOW
   }
 
   /**
@@ -196,6 +254,7 @@ public record Part(
    * @param formFirst an outline's size along the first coordinate of its face, over all
    * @param formSecond its size along the second coordinate, over all
    * @param tolerance how far an outline may be off, either way
+   * @param vertices what a free outline goes round, in order; empty for any other form
    */
   public record FeatureSpec(
       FeatureKind featureKind,
@@ -211,5 +270,10 @@ public record Part(
       @Nullable Length formFirst,
       @Nullable Length formSecond,
       @Nullable Length tolerance,
-      Origin origin) {}
+      List<Vertex> vertices,
+      Origin origin) {
+    public FeatureSpec {
+      vertices = List.copyOf(vertices);
+    }
+  }
 }

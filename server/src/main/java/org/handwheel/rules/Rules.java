@@ -27,9 +27,12 @@ import org.handwheel.rules.feature.FeatureOrder;
 import org.handwheel.rules.feature.HoldingLost;
 import org.handwheel.rules.feature.NoSteps;
 import org.handwheel.rules.feature.NoWayDown;
+import org.handwheel.rules.feature.OutlineForm;
 import org.handwheel.rules.feature.OutlineGouge;
 import org.handwheel.rules.feature.OutlineNotReached;
 import org.handwheel.rules.feature.PocketCorner;
+import org.handwheel.rules.feature.SlugLoose;
+import org.handwheel.rules.feature.WindowEntry;
 import org.handwheel.rules.hold.BarMissing;
 import org.handwheel.rules.hold.BarNotNeeded;
 import org.handwheel.rules.hold.BurrUnderWork;
@@ -145,6 +148,9 @@ public final class Rules {
         new FeatureOrder(),
         new HoldingLost(),
         new NoSteps(),
+        new OutlineForm(),
+        new WindowEntry(),
+        new SlugLoose(),
         new OutlineGouge(),
         new OutlineNotReached(),
         new PocketCorner(),

@@ -32,6 +32,7 @@ public record Removed(
     SLOT,
     POCKET,
     OUTLINE,
+    WINDOW,
     CORNER,
     CHAMFER,
     PROFILE,

@@ -192,7 +192,8 @@ final class Forms {
       profile {name} | A profile.
       step {name} | A step.
       chamfer {name} | A chamfer.
-      outline {name} | An outline: ellipse, obround or circle.
+      outline {name} | An outline: ellipse, obround, circle, or free of lines and arcs.
+      window {name} | A cut-out that goes right through: ellipse, obround, circle, or free of lines and arcs.
       corner {name} | A rounded corner.
       deburr edges of {faces} | Takes the burrs off the edges of faces, before they are measured or lie on anything.
       deburr all edges | Takes the burrs off all twelve edges.
@@ -220,6 +221,8 @@ final class Forms {
       about ({x}, {y}) | The middle of the circle.
       at ({x}, {y}) | Where the first one is.
       by ({dx}, {dy}) | From one to the next.
+      mirrored left to right | All places once more on the other side of the part's middle.
+      mirrored about ({x1}, {y1}) to ({x2}, {y2}) | All places once more on the other side of a line.
       holdClause:
       up {up} | The face that looks up.
       fixed {fixed} | The face against the fixed jaw.
@@ -282,6 +285,12 @@ final class Forms {
       ellipse {length} x {width} | An ellipse with these axes.
       obround {length} x {width} | A slot's shape: two half circles and two straight sides.
       circle dia {size} | A circle.
+      corner ({x}, {y}) | A corner of a free outline.
+      corner ({x}, {y}) blend {radius} | A rounded corner.
+      corner ({x}, {y}) tangent | A place where two sides meet smoothly.
+      boss ({x}, {y}) radius {radius} | A round about a place; the sides run off it tangent.
+      arc radius {radius} | The next side stands out as an arc.
+      hollow radius {radius} | The next side is hollow as an arc.
       tolerance +-{tolerance} | How far it may be off.
       with {cutter} | The cutter.
       leaving {allowance} | What is left for the finishing pass.

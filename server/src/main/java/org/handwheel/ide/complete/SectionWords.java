@@ -44,6 +44,7 @@ final class SectionWords {
                   HandwheelLexer.STEP,
                   HandwheelLexer.CHAMFER,
                   HandwheelLexer.OUTLINE,
+                  HandwheelLexer.WINDOW,
                   HandwheelLexer.CORNER)),
           entry(
               SectionKind.STOCK,
@@ -90,6 +91,7 @@ final class SectionWords {
                   HandwheelLexer.STEP,
                   HandwheelLexer.CHAMFER,
                   HandwheelLexer.OUTLINE,
+                  HandwheelLexer.WINDOW,
                   HandwheelLexer.CORNER,
                   HandwheelLexer.DEBURR,
                   HandwheelLexer.WIPE,

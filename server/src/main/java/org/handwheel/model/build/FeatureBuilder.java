@@ -1,5 +1,6 @@
 package org.handwheel.model.build;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
@@ -42,6 +43,8 @@ import org.handwheel.grammar.HandwheelParser.PatternCountContext;
 import org.handwheel.grammar.HandwheelParser.PatternFirstContext;
 import org.handwheel.grammar.HandwheelParser.PatternGridContext;
 import org.handwheel.grammar.HandwheelParser.PatternLineContext;
+import org.handwheel.grammar.HandwheelParser.PatternMirroredAboutContext;
+import org.handwheel.grammar.HandwheelParser.PatternMirroredContext;
 import org.handwheel.grammar.HandwheelParser.PatternRowContext;
 import org.handwheel.grammar.HandwheelParser.PointContext;
 import org.handwheel.grammar.HandwheelParser.SizeToleranceContext;
@@ -51,6 +54,7 @@ import org.handwheel.model.Names.Kind;
 import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.Mirror;
 import org.handwheel.model.Part.Notation;
 import org.handwheel.model.Part.OutlineForm;
 import org.handwheel.model.Part.PatternSpec;
@@ -192,7 +196,8 @@ final class FeatureBuilder {
               "hole `" + hole + "` has a place of its own; a pattern gives it another");
     }
     Face face = placed == null ? null : placed.face();
-    return new PatternSpec(name, hole, shape(line, face), section.origin(line));
+    return new PatternSpec(
+        name, hole, shape(line, face), mirrors(line, face), section.origin(line));
   }
 
   private @Nullable Shape shape(PatternLineContext line, @Nullable Face face) {
@@ -207,6 +212,9 @@ final class FeatureBuilder {
     boolean row = false;
     ClauseOnce once = new ClauseOnce(file, section);
     for (PatternClauseContext clause : line.patternClause()) {
+      if (isMirror(clause)) {
+        continue;
+      }
       once.check(clause);
       if (clause instanceof PatternCircleContext c) {
         circle = values.positiveLength(section, c.nominal());
@@ -237,13 +245,70 @@ final class FeatureBuilder {
     if (row && count > 0 && start != null && by != null) {
       return new Shape.Row(count, start, by.get(0), by.get(1));
     }
+    if (start != null && line.patternClause().stream().anyMatch(FeatureBuilder::isMirror)) {
+      return new Shape.Single(start);
+    }
     file.problems()
         .error(
             "missing-clause",
             section.origin(line.name()),
             "a pattern is a `circle dia D, count N, about (x, y)`, a `row, count N, at (x, y), by"
-                + " (dx, dy)` or a `grid N x M, at (x, y), by (dx, dy)`");
+                + " (dx, dy)`, a `grid N x M, at (x, y), by (dx, dy)` or a place `at (x, y),"
+                + " mirrored left to right`");
     return null;
+  }
+
+  private static boolean isMirror(PatternClauseContext clause) {
+    return clause instanceof PatternMirroredContext
+        || clause instanceof PatternMirroredAboutContext;
+  }
+
+  private List<Mirror> mirrors(PatternLineContext line, @Nullable Face face) {
+    List<Mirror> mirrors = new ArrayList<>();
+    for (PatternClauseContext clause : line.patternClause()) {
+      Mirror mirror = isMirror(clause) ? mirror(clause, face) : null;
+      if (mirror != null && mirrors.contains(mirror)) {
+        file.problems()
+            .error(
+                "repeated-clause",
+                section.origin(clause),
+                "the pattern is mirrored that way already");
+      } else if (mirror != null) {
+        mirrors.add(mirror);
+      }
+    }
+    return mirrors;
+  }
+
+  private @Nullable Mirror mirror(PatternClauseContext clause, @Nullable Face face) {
+    Origin origin = section.origin(clause);
+    if (clause instanceof PatternMirroredContext c) {
+      Face from = Resolver.face(c.face(0));
+      boolean isAcross =
+          Resolver.face(c.face(1)) == from.opposite() && (face == null || from.adjoins(face));
+      if (isAcross) {
+        return new Mirror.Centre(from.dimension());
+      }
+      file.problems()
+          .error(
+              "bad-value",
+              origin,
+              "name two opposite edges"
+                  + (face == null ? "" : " of the " + face.word())
+                  + ": a pattern is mirrored about the middle between them");
+      return null;
+    }
+    PatternMirroredAboutContext c = (PatternMirroredAboutContext) clause;
+    Position from = position(c.point(0), c.corner(), face);
+    Position to = position(c.point(1), c.corner(), face);
+    if (from == null || to == null) {
+      return null;
+    }
+    if (from.first().equals(to.first()) && from.second().equals(to.second())) {
+      file.problems().error("bad-value", origin, "two different places make a line");
+      return null;
+    }
+    return new Mirror.Line(from, to);
   }
 
   private @Nullable Position position(
@@ -335,7 +400,8 @@ final class FeatureBuilder {
     Length width = null;
     Length length = null;
     Length depth = null;
-    boolean through = kind == FeatureKind.OUTLINE;
+    boolean through = kind == FeatureKind.OUTLINE || kind == FeatureKind.WINDOW;
+    VertexReader vertices = new VertexReader(file, section);
     Length radius = null;
     OutlineForm form = null;
     Length formFirst = null;
@@ -343,6 +409,11 @@ final class FeatureBuilder {
     Length tolerance = null;
     ClauseOnce once = new ClauseOnce(file, section);
     for (FeatureClauseContext clause : line.featureClause()) {
+      if (VertexReader.isVertex(clause)) {
+        vertices.read(clause);
+        form = OutlineForm.FREE;
+        continue;
+      }
       once.check(clause);
       if (clause instanceof FeatureAtContext c) {
         position = position(c.point(), c.corner(), face);
@@ -352,6 +423,13 @@ final class FeatureBuilder {
         length = size(c.nominal(), c.sizeTolerance());
       } else if (clause instanceof FeatureDepthContext c) {
         depth = values.positiveLength(section, c.lengthValue());
+        if (kind == FeatureKind.WINDOW) {
+          file.problems()
+              .error(
+                  "misplaced-line",
+                  section.origin(clause),
+                  "a window goes right through; a sunk area is a `pocket`");
+        }
       } else if (clause instanceof FeatureThroughContext) {
         through = true;
       } else if (clause instanceof FeatureSizeContext c) {
@@ -384,6 +462,7 @@ final class FeatureBuilder {
                 "`" + clause.getStart().getText() + "` says how to cut; write it in a setup");
       }
     }
+    vertices.finish(line, kind);
     return new FeatureSpec(
         kind,
         name,
@@ -398,6 +477,7 @@ final class FeatureBuilder {
         formFirst,
         formSecond,
         tolerance,
+        vertices.vertices(),
         section.origin(line));
   }
 }

@@ -39,7 +39,7 @@ final class Features {
     boolean cuttable =
         switch (feature.featureKind()) {
               case SLOT, POCKET, STEP -> true;
-              case OUTLINE, CORNER, CHAMFER, PROFILE -> false;
+              case OUTLINE, WINDOW, CORNER, CHAMFER, PROFILE -> false;
             }
             && feature.face() != null;
     String word = feature.featureKind().name().toLowerCase(Locale.ROOT);

@@ -77,7 +77,7 @@ final class FeatureMarks {
 
   private static boolean isRound(Removed removed) {
     return switch (removed.kind()) {
-      case OUTLINE, PROFILE, CORNER, CHAMFER -> true;
+      case OUTLINE, WINDOW, PROFILE, CORNER, CHAMFER -> true;
       case SPOT, HOLE, COUNTERBORE, COUNTERSINK, SLOT, POCKET, STEP -> false;
     };
   }

@@ -16,6 +16,7 @@ import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.feature.CrankPath;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.feature.FeatureWords;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 
@@ -56,12 +57,9 @@ final class OutlineTables {
 
   private static OutlineTable round(String title, FeatureTable cut, StepTable table) {
     List<Fact> facts = new ArrayList<>();
-    facts.add(
-        new Fact(
-            "Way",
-            table.direction() == CutDirection.CLIMB
-                ? "climb: clockwise round the work seen from above"
-                : "conventional: counter-clockwise round the work seen from above"));
+    facts.add(new Fact("Way", FeatureWords.around(table)));
+    FeatureWords.wayIn(cut.run()).ifPresent(words -> facts.add(new Fact("Way in", words)));
+    FeatureWords.slug(cut.run()).ifPresent(words -> facts.add(new Fact("Caution", words)));
     levels(facts, cut);
     facts.add(
         new Fact("Counted from", "its middle: both dials at zero there, then count" + middle(cut)));

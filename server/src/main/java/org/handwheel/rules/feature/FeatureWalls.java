@@ -41,6 +41,9 @@ public final class FeatureWalls {
           work.beside(feature, earlier);
         }
         work.holesBeside(feature);
+      } else if (feature.form() instanceof Form.Window window) {
+        work.holesBeside(feature);
+        work.edges(feature, window);
       } else if (feature.form() instanceof Form.Round round) {
         work.inside(feature, round);
       }
@@ -73,6 +76,24 @@ public final class FeatureWalls {
             Optional.empty());
         return;
       }
+    }
+  }
+
+  /** A window against the edges of the part, or of the outline that it is cut out of. */
+  private void edges(DrawnFeature feature, Form.Window window) {
+    double wall = feature.faceRegion().getBoundary().distance(feature.opening(window));
+    boolean isWithin = feature.faceRegion().contains(feature.opening(window));
+    if (!isWithin || isThin(wall)) {
+      add(
+          feature,
+          isWithin
+              ? "only "
+                  + Length.ofMillimetres(wall)
+                  + " is left between `"
+                  + feature.name()
+                  + "` and the edge"
+              : "`" + feature.name() + "` breaks out of the edge",
+          Optional.empty());
     }
   }
 
@@ -114,6 +135,7 @@ public final class FeatureWalls {
         continue;
       }
       double apart = feature.gone(0).distance(HoleWork.circle(hole, hole.widest()));
+      // A hole that lies within is a way in, not a wall.
       if (apart > 1e-6 && isThin(apart)) {
         add(
             feature,
@@ -142,9 +164,10 @@ public final class FeatureWalls {
       }
     }
     for (DrawnFeature feature : drawn) {
-      if (feature.form() instanceof Form.Sunk sunk
-          && !sunk.open().any()
-          && feature.frame().face().dimension() == outline.frame().face().dimension()) {
+      boolean isClosed =
+          feature.form() instanceof Form.Window
+              || (feature.form() instanceof Form.Sunk sunk && !sunk.open().any());
+      if (isClosed && feature.frame().face().dimension() == outline.frame().face().dimension()) {
         within(outline, standing, feature.gone(0), feature.name(), feature.spec().origin());
       }
     }

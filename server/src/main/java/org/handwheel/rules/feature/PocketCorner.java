@@ -10,7 +10,7 @@ import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.feature.FeatureRun.Refusal;
 import org.handwheel.work.feature.FeatureRun.Result;
 
-/** A pocket or slot whose corners are tighter than its cutter. */
+/** A pocket, slot, outline or window whose corners or hollows are tighter than its cutter. */
 public final class PocketCorner extends SimpleRule implements EachSetup {
   public PocketCorner() {
     super("pocket-corner", Severity.ERROR);
@@ -23,6 +23,20 @@ public final class PocketCorner extends SimpleRule implements EachSetup {
         (setup, step) -> {
           FeatureRun run = step.feature();
           if (run != null
+              && run.result() instanceof Result.None none
+              && none.refusal() == Refusal.CORNER_TOO_TIGHT
+              && run.cutter() != null
+              && run.spec().radius() == null) {
+            out.accept(
+                finding(
+                    step.step().origin(),
+                    run.cutter().name()
+                        + " does not fit `"
+                        + run.spec().name()
+                        + "`: "
+                        + none.reason(),
+                    FeatureLines.drawing(run)));
+          } else if (run != null
               && run.result() instanceof Result.None none
               && none.refusal() == Refusal.CORNER_TOO_TIGHT
               && run.cutter() != null

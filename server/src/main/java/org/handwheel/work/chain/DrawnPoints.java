@@ -173,6 +173,9 @@ public final class DrawnPoints {
     if (shape instanceof Shape.Circle circle) {
       return circle.about();
     }
+    if (shape instanceof Shape.Single single) {
+      return single.start();
+    }
     return shape instanceof Shape.Row row
         ? row.start()
         : shape instanceof Shape.Grid grid ? grid.start() : null;

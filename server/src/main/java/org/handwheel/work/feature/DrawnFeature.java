@@ -5,11 +5,16 @@ import java.util.Locale;
 import java.util.Optional;
 import org.handwheel.model.Face;
 import org.handwheel.model.Part;
+import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
+import org.handwheel.model.Part.OutlineForm;
 import org.handwheel.units.Length;
 import org.handwheel.work.FaceFrame;
 import org.handwheel.work.FaceFrame.Place;
 import org.handwheel.work.PartBox;
+import org.handwheel.work.outline.Contour;
+import org.handwheel.work.outline.FreeOutline;
+import org.handwheel.work.outline.Outline;
 import org.handwheel.work.outline.RoundOutline;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
@@ -25,8 +30,19 @@ import org.locationtech.jts.geom.Geometry;
 public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form form) {
   /** What is taken away. */
   public sealed interface Form {
-    /** All that lies outside a convex form: outlines, profiles, and all four corners at once. */
-    record Round(RoundOutline outline, Place middle) implements Form {}
+    /**
+     * All that lies outside a form: outlines, profiles, and all four corners at once.
+     *
+     * @param middle the zero of the outline's own coordinates
+     */
+    record Round(Outline outline, Place middle) implements Form {}
+
+    /**
+     * All that lies within a form, right through the part.
+     *
+     * @param middle the zero of the outline's own coordinates
+     */
+    record Window(Contour contour, Place middle) implements Form {}
 
     /**
      * What lies outside the arc of one corner.
@@ -106,11 +122,11 @@ public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form
   }
 
   private static @Nullable Length depth(FeatureSpec spec, FaceFrame frame) {
-    if (spec.depth() != null) {
+    if (spec.depth() != null && spec.featureKind() != FeatureKind.WINDOW) {
       return Length.min(spec.depth(), frame.thickness());
     }
     return switch (spec.featureKind()) {
-      case OUTLINE, PROFILE, CORNER -> frame.thickness();
+      case OUTLINE, WINDOW, PROFILE, CORNER -> frame.thickness();
       case SLOT, POCKET, STEP -> spec.through() ? frame.thickness() : null;
       case CHAMFER -> spec.width();
     };
@@ -119,14 +135,50 @@ public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form
   private static @Nullable Form form(FeatureSpec spec, FaceFrame frame) {
     return switch (spec.featureKind()) {
       case OUTLINE ->
-          RoundOutline.of(spec)
-              .<Form>map(outline -> new Form.Round(outline, middle(spec, frame)))
-              .orElse(null);
+          spec.form() == OutlineForm.FREE
+              ? free(spec)
+                  .<Form>map(contour -> new Form.Round(contour, zero(spec, frame)))
+                  .orElse(null)
+              : RoundOutline.of(spec)
+                  .<Form>map(outline -> new Form.Round(outline, middle(spec, frame)))
+                  .orElse(null);
+      case WINDOW ->
+          spec.form() == OutlineForm.FREE
+              ? free(spec)
+                  .<Form>map(contour -> new Form.Window(contour, zero(spec, frame)))
+                  .orElse(null)
+              : RoundOutline.of(spec)
+                  .<Form>map(one -> new Form.Window(Contour.of(one), middle(spec, frame)))
+                  .orElse(null);
       case PROFILE -> allCorners(spec, frame);
       case CORNER -> spec.position() == null ? allCorners(spec, frame) : oneCorner(spec, frame);
       case SLOT, POCKET, STEP -> sunk(spec, frame);
       case CHAMFER -> spec.width() == null ? null : new Form.Edges(spec.width());
     };
+  }
+
+  /** A free outline in the directions of its face. */
+  private static Optional<Contour> free(FeatureSpec spec) {
+    if (spec.vertices().isEmpty()) {
+      return Optional.empty();
+    }
+    Contour contour = FreeOutline.of(spec).contour();
+    if (contour == null || spec.position() == null || spec.position().isFromCentre()) {
+      return Optional.ofNullable(contour);
+    }
+    // Its places count as its zero does: away from the corner.
+    return Optional.of(
+        contour.placed(
+            /* alongX= */ true,
+            -spec.position().corner().get(0).sign(),
+            -spec.position().corner().get(1).sign()));
+  }
+
+  /** Where a free outline counts from: the low corner of its face if nothing is said. */
+  private static Place zero(FeatureSpec spec, FaceFrame frame) {
+    return spec.position() == null
+        ? new Place(Length.ZERO, Length.ZERO)
+        : frame.of(spec.position());
   }
 
   private static Place middle(FeatureSpec spec, FaceFrame frame) {
@@ -197,6 +249,8 @@ public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form
   public Geometry gone(double corner) {
     if (form instanceof Form.Round round) {
       return faceRegion().difference(finished(round));
+    } else if (form instanceof Form.Window window) {
+      return opening(window).intersection(faceRegion());
     } else if (form instanceof Form.OneCorner one) {
       return square(one).difference(Plane.disc(coordinate(one.arc()), one.radius().millimetres()));
     } else if (form instanceof Form.Sunk sunk) {
@@ -209,10 +263,18 @@ public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form
 
   /** What is left standing inside a round form. */
   public Geometry finished(Form.Round round) {
-    Geometry polygon = round.outline().polygon(180);
+    return at(round.outline(), round.middle());
+  }
+
+  /** What is open within a window. */
+  public Geometry opening(Form.Window window) {
+    return at(window.contour(), window.middle());
+  }
+
+  private static Geometry at(Outline outline, Place zero) {
     return org.locationtech.jts.geom.util.AffineTransformation.translationInstance(
-            round.middle().first().millimetres(), round.middle().second().millimetres())
-        .transform(polygon);
+            zero.first().millimetres(), zero.second().millimetres())
+        .transform(outline.polygon(180));
   }
 
   static Coordinate coordinate(Place place) {

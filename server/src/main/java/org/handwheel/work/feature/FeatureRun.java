@@ -10,6 +10,7 @@ import org.handwheel.work.hole.DrawnHoles;
 import org.handwheel.work.outline.StepTable;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
 
 /**
  * A line that cuts a slot, pocket, outline, corner or chamfer, worked through.
@@ -40,8 +41,9 @@ public record FeatureRun(
      * Stations round a curve.
      *
      * @param middle what the stations count from
+     * @param entry how the cutter comes to the first station; from outside if nothing is said
      */
-    record Steps(StepTable table, Place middle) implements Result {}
+    record Steps(StepTable table, Place middle, @Nullable Entry entry) implements Result {}
 
     /** Straight lines. */
     record Lines(CrankPath path, Place middle) implements Result {}
@@ -51,6 +53,15 @@ public record FeatureRun(
 
     /** Nothing, and why; a sentence without its full stop. */
     record None(Refusal refusal, String reason) implements Result {}
+  }
+
+  /** How the cutter gets into a window. */
+  public sealed interface Entry {
+    /** Down a hole that is there, at a place from the stations' zero. */
+    record Hole(String name, Length x, Length y) implements Entry {}
+
+    /** Straight down at the first station. */
+    record Plunge() implements Entry {}
   }
 
   /** Why a cut cannot be worked out. */
@@ -75,6 +86,17 @@ public record FeatureRun(
 
   public Optional<Result.None> refusal() {
     return result instanceof Result.None none ? Optional.of(none) : Optional.empty();
+  }
+
+  /** The piece that a window's cutter frees; nothing if all is cut to chips. */
+  public Optional<Polygon> slug() {
+    if (drawn == null
+        || !(drawn.form() instanceof DrawnFeature.Form.Window)
+        || !(sweep instanceof Polygon ring)
+        || ring.getNumInteriorRing() == 0) {
+      return Optional.empty();
+    }
+    return Optional.of(Plane.FACTORY.createPolygon(ring.getInteriorRingN(0)));
   }
 
   /** What stays on for a later cut. */

@@ -1,5 +1,6 @@
 package org.handwheel.work.feature;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.handwheel.model.Axis;
@@ -23,14 +24,19 @@ import org.handwheel.work.PartBox;
 import org.handwheel.work.Removed;
 import org.handwheel.work.Workpiece;
 import org.handwheel.work.feature.DrawnFeature.Form;
+import org.handwheel.work.feature.FeatureRun.Entry;
 import org.handwheel.work.feature.FeatureRun.Refusal;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.hole.DrawnHoles;
 import org.handwheel.work.hole.HoleWork;
+import org.handwheel.work.outline.Contour;
+import org.handwheel.work.outline.ContourSteps;
 import org.handwheel.work.outline.RoundOutline;
 import org.handwheel.work.outline.StepTable;
+import org.handwheel.work.outline.StepTable.Side;
 import org.handwheel.work.outline.StepTables;
 import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
@@ -41,11 +47,15 @@ public final class FeatureWork {
   /** The ridge aimed at where nothing says more; common practice, no source. */
   private static final Length USUAL_RIDGE = Length.mm("0.05");
 
+  /** What the polygon of a round hole is too small, in millimetres. */
+  private static final double ROUND_HOLE = 0.02;
+
   private final Plan plan;
   private final FeatureCut cut;
   private final FeatureSpec spec;
   private final @Nullable Orientation lies;
   private final Owned.@Nullable Cutter cutter;
+  private final Workpiece before;
   private final Length left;
   private final CutDirection direction;
 
@@ -54,7 +64,9 @@ public final class FeatureWork {
       FeatureCut cut,
       FeatureSpec spec,
       @Nullable Orientation lies,
-      Owned.@Nullable Cutter cutter) {
+      Owned.@Nullable Cutter cutter,
+      Workpiece before) {
+    this.before = before;
     this.plan = plan;
     this.cut = cut;
     this.spec = spec;
@@ -89,7 +101,7 @@ public final class FeatureWork {
     }
     DrawnFeature drawn =
         PartBox.of(drawing, work).flatMap(box -> DrawnFeature.of(spec, box)).orElse(null);
-    return new FeatureWork(plan, cut, spec, lies, cutter)
+    return new FeatureWork(plan, cut, spec, lies, cutter, work)
         .outcome(drawn, HoleWork.drawn(plan, drawing, work, tables), work);
   }
 
@@ -196,11 +208,18 @@ public final class FeatureWork {
     if (x == null || y == null) {
       return none(Refusal.UNKNOWN, "the shop does not describe the machine's X and Y dials");
     }
+    if (drawn.form() instanceof Form.Window window) {
+      return inside(window, lying, x, y);
+    }
     RoundOutline outline;
     Place middle;
     if (drawn.form() instanceof Form.Round round) {
-      outline = lying.alongX() ? round.outline() : round.outline().turned();
       middle = round.middle();
+      if (round.outline() instanceof Contour contour) {
+        return contour(lying.place(contour), Side.OUTSIDE, middle, null, x, y);
+      }
+      RoundOutline even = (RoundOutline) round.outline();
+      outline = lying.alongX() ? even : even.turned();
     } else {
       Form.OneCorner corner = (Form.OneCorner) drawn.form();
       double radius = corner.radius().millimetres();
@@ -211,7 +230,7 @@ public final class FeatureWork {
         StepTables.of(outline, radius(), left, ridge(), direction, x, y)
             .map(whole -> part(whole, drawn, lying));
     return table
-        .<Result>map(found -> new Result.Steps(found, middle))
+        .<Result>map(found -> new Result.Steps(found, middle, null))
         .orElseGet(
             () ->
                 none(
@@ -221,6 +240,83 @@ public final class FeatureWork {
                         + " take more than "
                         + StepTables.MOST_PER_QUARTER
                         + " steps a quarter, or finer dials"));
+  }
+
+  /** Round a free outline, or along the walls of a window. */
+  private Result contour(
+      Contour contour, Side side, Place middle, @Nullable Entry entry, Screw x, Screw y) {
+    Coordinate start =
+        entry instanceof Entry.Hole hole
+            ? new Coordinate(hole.x().millimetres(), hole.y().millimetres())
+            : null;
+    ContourSteps.Result found =
+        ContourSteps.of(contour, side, radius(), left, ridge(), direction, x, y, start);
+    if (found instanceof ContourSteps.Result.Found steps) {
+      return new Result.Steps(steps.table(), middle, entry);
+    } else if (found instanceof ContourSteps.Result.Tight tight) {
+      return none(
+          Refusal.CORNER_TOO_TIGHT,
+          "it has a hollow of radius " + tight.radius() + ", the cutter has one of " + radius());
+    } else if (found instanceof ContourSteps.Result.SharpInside) {
+      return none(
+          Refusal.CORNER_TOO_TIGHT,
+          "it has a sharp inside corner, which a cutter leaves as round as it is: draw it with a"
+              + " blend of at least "
+              + radius());
+    } else if (found instanceof ContourSteps.Result.LeavesTooMuch) {
+      return none(
+          Refusal.UNKNOWN,
+          "a cutter "
+              + radius().plus(radius())
+              + " across leaves less on in its hollows than is asked for");
+    } else if (found instanceof ContourSteps.Result.Narrow) {
+      return none(
+          Refusal.CORNER_TOO_TIGHT,
+          radius().plus(radius()) + " across, the cutter does not get everywhere along it");
+    }
+    return none(
+        Refusal.TOO_FINE,
+        "ridges no higher than "
+            + ridge()
+            + " take more than "
+            + ContourSteps.MOST
+            + " steps, or finer dials");
+  }
+
+  private Result inside(Form.Window window, Lying lying, Screw x, Screw y) {
+    Contour contour = lying.place(window.contour());
+    Entry entry = hole(contour, window, lying);
+    if (entry == null && cutter != null && cutter.cutterKind() == CutterKind.SLOT_DRILL) {
+      entry = new Entry.Plunge();
+    }
+    return contour(contour, Side.INSIDE, window.middle(), entry, x, y);
+  }
+
+  /** A hole that is there already, in which the cutter goes down clear of the window's wall. */
+  private @Nullable Entry hole(Contour contour, Form.Window window, Lying lying) {
+    Length reach = radius().plus(left);
+    Entry best = null;
+    double widest = 0;
+    for (Removed removed : before.removed()) {
+      boolean isOpen = removed.kind() == Removed.Kind.HOLE || removed.kind() == Removed.Kind.WINDOW;
+      if (!isOpen || !removed.through()) {
+        continue;
+      }
+      var middle = removed.region().getCentroid().getCoordinate();
+      double room = removed.region().getBoundary().distance(removed.region().getCentroid());
+      Length first = Length.ofMillimetres(middle.x).minus(window.middle().first());
+      Length second = Length.ofMillimetres(middle.y).minus(window.middle().second());
+      Length alongX = lying.x(first, second);
+      Length alongY = lying.y(first, second);
+      double wall = -contour.distance(alongX.millimetres(), alongY.millimetres());
+      boolean isRoomy =
+          room > radius().millimetres() - ROUND_HOLE && wall > reach.millimetres() - 1e-6;
+      if (isRoomy && room > widest) {
+        widest = room;
+        best = new Entry.Hole(removed.feature(), alongX, alongY);
+      }
+    }
+    return best;
   }
 
   /** The whole round, or the quarter of it that lies at a corner. */
@@ -254,7 +350,7 @@ public final class FeatureWork {
       return null;
     }
     if (result instanceof Result.Steps steps) {
-      return swept(drawn, steps.table().path(), steps.middle());
+      return swept(drawn, way(steps), steps.middle());
     } else if (result instanceof Result.Lines lines) {
       return swept(drawn, lines.path().line(), lines.middle());
     } else if (result instanceof Result.None none
@@ -263,6 +359,18 @@ public final class FeatureWork {
       return tooWide(sunk);
     }
     return null;
+  }
+
+  /** The way round, and before it from the hole that the cutter goes down in. */
+  private static LineString way(Result.Steps steps) {
+    LineString ring = steps.table().path();
+    if (!(steps.entry() instanceof Entry.Hole hole)) {
+      return ring;
+    }
+    List<Coordinate> points = new ArrayList<>();
+    points.add(new Coordinate(hole.x().millimetres(), hole.y().millimetres()));
+    points.addAll(List.of(ring.getCoordinates()));
+    return Plane.FACTORY.createLineString(points.toArray(Coordinate[]::new));
   }
 
   private @Nullable Geometry swept(DrawnFeature drawn, LineString path, Place about) {
@@ -306,6 +414,10 @@ public final class FeatureWork {
       // What lies outside falls off with the cutter's way.
       return drawn.faceRegion().difference(inside(sweep));
     }
+    if (drawn.form() instanceof Form.Window && sweep instanceof Polygon ring) {
+      // What the cutter goes round falls out.
+      return Plane.FACTORY.createPolygon(ring.getExteriorRing()).intersection(drawn.faceRegion());
+    }
     if (drawn.form() instanceof Form.OneCorner && drawn.isThrough()) {
       return drawn
           .gone(0)
@@ -328,6 +440,7 @@ public final class FeatureWork {
           case SLOT -> Removed.Kind.SLOT;
           case POCKET -> Removed.Kind.POCKET;
           case OUTLINE -> Removed.Kind.OUTLINE;
+          case WINDOW -> Removed.Kind.WINDOW;
           case CORNER -> Removed.Kind.CORNER;
           case CHAMFER -> Removed.Kind.CHAMFER;
           case PROFILE -> Removed.Kind.PROFILE;

@@ -7,6 +7,7 @@ import org.handwheel.units.Length;
 import org.handwheel.work.FaceFrame;
 import org.handwheel.work.FaceFrame.Place;
 import org.handwheel.work.Orientation;
+import org.handwheel.work.outline.Contour;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
@@ -43,6 +44,11 @@ record Lying(boolean alongX, int firstSign, int secondSign) {
   Length y(Length first, Length second) {
     Length along = alongX ? second : first;
     return (alongX ? secondSign : firstSign) > 0 ? along : along.negated();
+  }
+
+  /** A contour of the face, in the machine's axes. */
+  Contour place(Contour contour) {
+    return contour.placed(alongX, firstSign, secondSign);
   }
 
   /** From the machine's axes about a place, in millimetres, to the coordinates of the face. */

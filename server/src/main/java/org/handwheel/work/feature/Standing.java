@@ -21,11 +21,16 @@ public final class Standing {
    */
   public static boolean isClamped(
       SetupRun setup, StepRun step, DrawnFeature drawn, DrawnFeature.Form.Round round, Hold hold) {
+    return isClamped(setup, drawn, drawn.finished(round), hold);
+  }
+
+  /** Whether a clamp's point lies within a region of a feature's face. */
+  public static boolean isClamped(
+      SetupRun setup, DrawnFeature drawn, Geometry standing, Hold hold) {
     Orientation lies = setup.orientation();
     if (lies == null) {
       return true;
     }
-    Geometry standing = drawn.finished(round);
     PartBox box = drawn.frame().box();
     for (Hold.Clamping clamping : hold.clamps()) {
       Length first = inPart(Axis.X, clamping.x(), lies, box);

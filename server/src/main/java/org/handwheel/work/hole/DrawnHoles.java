@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.handwheel.model.Part;
 import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.Mirror;
 import org.handwheel.model.Part.PatternSpec;
 import org.handwheel.model.Part.Position;
 import org.handwheel.model.Part.Shape;
@@ -22,6 +23,9 @@ import org.jspecify.annotations.Nullable;
  * @param all in the drawing's order
  */
 public record DrawnHoles(List<DrawnHole> all) {
+  /** Two places of a mirrored pattern that are as near as this are one. */
+  private static final Length ROUNDING = new Length(100);
+
   public DrawnHoles {
     all = List.copyOf(all);
   }
@@ -58,14 +62,67 @@ public record DrawnHoles(List<DrawnHole> all) {
     }
   }
 
-  /** The places of a pattern in its own order. */
-  static List<Place> places(PatternSpec pattern, FaceFrame frame) {
+  /** The places of a pattern in its own order; those that are mirrored follow. */
+  public static List<Place> places(PatternSpec pattern, FaceFrame frame) {
+    List<Place> places = new ArrayList<>(unmirrored(pattern, frame));
+    for (Mirror mirror : pattern.mirrors()) {
+      for (Place place : List.copyOf(places)) {
+        Place image = image(place, mirror, frame);
+        // A hole on the line, or one whose image is a hole already, is drilled once.
+        if (places.stream().noneMatch(one -> isSame(one, image))) {
+          places.add(image);
+        }
+      }
+    }
+    return places;
+  }
+
+  private static boolean isSame(Place one, Place other) {
+    return one.first().minus(other.first()).abs().compareTo(ROUNDING) <= 0
+        && one.second().minus(other.second()).abs().compareTo(ROUNDING) <= 0;
+  }
+
+  /**
+   * A place on the other side of a line. About the part's middle it is exact; about any line P - 2
+   * ((P - A) . n) n with the unit normal n (elementary geometry), rounded once to a picometre.
+   */
+  private static Place image(Place place, Mirror mirror, FaceFrame frame) {
+    if (mirror instanceof Mirror.Centre centre) {
+      return centre.across() == frame.firstAlong()
+          ? new Place(frame.firstSize().minus(place.first()), place.second())
+          : new Place(place.first(), frame.secondSize().minus(place.second()));
+    }
+    Mirror.Line line = (Mirror.Line) mirror;
+    Place from = frame.of(line.from());
+    Place to = frame.of(line.to());
+    if (from.first().equals(to.first())) {
+      return new Place(from.first().plus(from.first()).minus(place.first()), place.second());
+    }
+    if (from.second().equals(to.second())) {
+      return new Place(place.first(), from.second().plus(from.second()).minus(place.second()));
+    }
+    double alongFirst = to.first().minus(from.first()).millimetres();
+    double alongSecond = to.second().minus(from.second()).millimetres();
+    double length = Math.hypot(alongFirst, alongSecond);
+    double normalFirst = -alongSecond / length;
+    double normalSecond = alongFirst / length;
+    double off =
+        place.first().minus(from.first()).millimetres() * normalFirst
+            + place.second().minus(from.second()).millimetres() * normalSecond;
+    return place.plus(
+        Length.ofMillimetres(-2 * off * normalFirst),
+        Length.ofMillimetres(-2 * off * normalSecond));
+  }
+
+  private static List<Place> unmirrored(PatternSpec pattern, FaceFrame frame) {
     Shape shape = pattern.shape();
     List<Place> places = new ArrayList<>();
     if (shape instanceof Shape.Circle circle) {
       for (int i = 0; i < circle.count(); i++) {
         places.add(onCircle(circle, i, frame));
       }
+    } else if (shape instanceof Shape.Single single) {
+      places.add(frame.of(single.start()));
     } else if (shape instanceof Shape.Row row) {
       for (int i = 0; i < row.count(); i++) {
         places.add(

@@ -16,7 +16,8 @@ import org.locationtech.jts.geom.Polygon;
  * that direction, the parallel curve at the distance d is that of h + d: a true offset, exact for
  * every d of zero or more (convex geometry; for the ellipse see also {@code shop.outline.Ellipse}).
  */
-public sealed interface RoundOutline {
+public sealed interface RoundOutline extends Outline
+    permits RoundOutline.Oval, RoundOutline.Rounded {
   /** Half the size over all along the first axis. */
   double halfFirst();
 
@@ -45,6 +46,7 @@ public sealed interface RoundOutline {
    * How far a point outside lies from the outline; negative or zero inside. The distance from a
    * convex body is the greatest amount by which the point lies beyond a tangent.
    */
+  @Override
   default double distance(double x, double y) {
     double px = Math.abs(x);
     double py = Math.abs(y);
@@ -67,6 +69,7 @@ public sealed interface RoundOutline {
   }
 
   /** The outline as a polygon of its tangents: never inside the curve. */
+  @Override
   default Polygon polygon(int tangentsPerQuarter) {
     int n = 4 * tangentsPerQuarter;
     Coordinate[] corners = new Coordinate[n + 1];

@@ -18,6 +18,8 @@ import org.locationtech.jts.geom.LineString;
  * cutter's radius and what is left on: each station lies outside the tangent of the parallel curve,
  * and both moves stay on the outer side of the tangent at their station.
  *
+ * @param outline the finished form
+ * @param side where the metal is that the cut takes away
  * @param stations in the order they are cut, the first one again at the end
  * @param wanted the ridge asked for, at most
  * @param left what is left on purpose
@@ -25,7 +27,8 @@ import org.locationtech.jts.geom.LineString;
  *     {@code left} included, rounded up to a micrometre
  */
 public record StepTable(
-    RoundOutline outline,
+    Outline outline,
+    Side side,
     Length cutterRadius,
     CutDirection direction,
     List<Station> stations,
@@ -34,6 +37,12 @@ public record StepTable(
     Length bound) {
   public StepTable {
     stations = List.copyOf(stations);
+  }
+
+  /** Which side of the outline the cutter is on. */
+  public enum Side {
+    OUTSIDE,
+    INSIDE
   }
 
   /**
@@ -109,7 +118,7 @@ public record StepTable(
                         one.tightness(),
                         List.of()))
             .toList();
-    return new StepTable(outline, cutterRadius, direction, plain, wanted, left, bound);
+    return new StepTable(outline, side, cutterRadius, direction, plain, wanted, left, bound);
   }
 
   private static boolean isOnAxis(Station station) {

@@ -98,7 +98,14 @@ public final class StepTables {
     Length bound = MICROMETRE.times((long) Math.ceil((left.millimetres() + least) * 1000 - 1e-6));
     return Optional.of(
         new StepTable(
-            outline, cutterRadius, direction, around(best, direction), cusp, left, bound));
+            outline,
+            StepTable.Side.OUTSIDE,
+            cutterRadius,
+            direction,
+            around(best, direction),
+            cusp,
+            left,
+            bound));
   }
 
   // ---- Where to stop
