@@ -107,7 +107,7 @@ class EngagementTests {
   }
 
   @Property
-  void chipsAreNeverThickerThanTheFeed(@ForAll @DoubleRange(min = 0.002, max = 2) double depth) {
+  void chipsAreNeverThickerThanTheFeed(@ForAll @DoubleRange(min = 0.01, max = 2) double depth) {
     Engagement side = Engagement.ofSide(depth, CutDirection.CLIMB);
     assertThat(side.greatestChip()).isBetween(0.0, 1.0);
     assertThat(side.meanChip()).isPositive().isLessThan(side.greatestChip());
