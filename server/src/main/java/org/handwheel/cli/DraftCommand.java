@@ -123,7 +123,9 @@ final class DraftCommand implements Callable<Integer> {
     for (int i = 0; i < drafts.size(); i++) {
       Draft draft = drafts.get(i);
       output.line((i == 0 ? "" : "\n") + (i + 1) + "  cost " + draft.cost());
-      draft.setups().forEach(setup -> output.line("   - " + setup));
+      draft
+          .setups()
+          .forEach(setup -> output.lines(Wrapping.wrap("   - ", "     ", setup, output.width())));
     }
     output.line("");
     output.line("The cost counts 100 for a setup, and more for bars, changes of cutter, passes");

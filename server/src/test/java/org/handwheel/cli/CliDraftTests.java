@@ -88,6 +88,7 @@ final class CliDraftTests {
     Result listed = run("draft", "block.plan", "--alternatives", "2");
     assertThat(listed.exitCode()).isZero();
     assertThat(listed.out()).contains("1  cost ", "2  cost ").doesNotContain("setup one");
+    assertThat(listed.outLines()).allMatch(line -> line.length() <= 80);
     Result second = run("draft", "block.plan", "--alternatives", "2", "--take", "2");
     assertThat(second.out()).contains("setup one");
     assertThat(second.out()).isNotEqualTo(run("draft", "block.plan").out());

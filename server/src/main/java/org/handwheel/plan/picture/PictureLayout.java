@@ -23,6 +23,10 @@ import org.locationtech.jts.geom.Envelope;
  */
 public final class PictureLayout {
   private static final double ROW_GAP = 84;
+
+  /** Where the view from above is the upper one, words below it need room. */
+  private static final double HERE = 16;
+
   private static final double TITLE = 56;
   private static final double LINE = 21;
   private static final double TITLE_LINE = 26;
@@ -93,7 +97,11 @@ public final class PictureLayout {
     double upper = 30 + title() + ViewLayout.lift(picture.views().get(first ? 1 : 0));
     double upperHeight = (first ? front : above).getHeight() * scale;
     double lower =
-        upper + upperHeight + ROW_GAP + ViewLayout.lift(picture.views().get(first ? 0 : 1));
+        upper
+            + upperHeight
+            + ROW_GAP
+            + (first ? 0 : HERE)
+            + ViewLayout.lift(picture.views().get(first ? 0 : 1));
     double sideLeft = margin + Math.max(front.getWidth() * scale + gap, CAPTION);
     Frame plan = new Frame(picture.views().get(0), above, margin, first ? lower : upper, scale);
     Frame fromFront =
@@ -106,7 +114,7 @@ public final class PictureLayout {
       groups.addAll(new ViewLayout(picture, tree, parts, frame).draw());
     }
     groups.add(new Group(null, 0, Symbol.of(width - 130, plan.top() + 20, picture.projection())));
-    double end = Math.max(plan.bottom(), fromFront.bottom()) + 78;
+    double end = Math.max(Math.max(plan.bottom(), fromFront.bottom()) + 78, lowestWords() + 28);
     double height = arrangement == Arrangement.ALONE ? end + legend(end) + 20 : end - 16;
     return new Drawing(
         "p" + picture.key(),
@@ -117,6 +125,14 @@ public final class PictureLayout {
         groups,
         parts,
         picture.notes());
+  }
+
+  private double lowestWords() {
+    return groups.stream()
+        .flatMap(group -> group.items().stream())
+        .mapToDouble(item -> item instanceof Words words ? words.y() : 0)
+        .max()
+        .orElse(0);
   }
 
   private static Envelope box(View view) {

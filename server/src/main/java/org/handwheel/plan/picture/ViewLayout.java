@@ -71,9 +71,10 @@ final class ViewLayout {
           new Group(
               first ? PictureLayout.id(picture, view.look(), line) : null, line, shape(mark)));
     }
-    view.dimensions().forEach(dimension -> add(dimension(dimension)));
     add(face());
-    balloons();
+    double lowest = balloons();
+    view.dimensions().forEach(dimension -> add(dimension(dimension, lowest)));
+
     view.datums().forEach(datum -> add(datum(datum)));
     if (view.look() == Look.FROM_ABOVE) {
       double x = frame.left();
@@ -177,17 +178,15 @@ final class ViewLayout {
     return items;
   }
 
-  private List<Item> dimension(Dimension dimension) {
+  private List<Item> dimension(Dimension dimension, double lowest) {
+    // Below the numbers beside the view, which may reach further down than it.
+    double base = Math.max(frame.bottom(), frame.view().look() == Look.FROM_ABOVE ? 0 : lowest - 6);
+
     if (dimension.along() == Along.UP) {
       // Written out: an upright line would cross the leaders of the numbers.
       double middle = (frame.left() + frame.right()) / 2;
       return List.of(
-          new Words(
-              Lettering.SIZE,
-              Anchor.MIDDLE,
-              middle,
-              frame.bottom() + 50,
-              "high: " + dimension.text()));
+          new Words(Lettering.SIZE, Anchor.MIDDLE, middle, base + 50, "high: " + dimension.text()));
     }
     double a = frame.x(dimension.from());
     double b = frame.x(dimension.to());
@@ -195,7 +194,7 @@ final class ViewLayout {
     Course course = new Course(List.of(new Point(a, y), new Point(b, y)), End.OPEN);
     return List.of(
         new Path(Line.THIN, List.of(course), Arrow.AT_BOTH),
-        new Words(Lettering.SIZE, Anchor.MIDDLE, (a + b) / 2, y + 18, dimension.text()));
+        new Words(Lettering.SIZE, Anchor.MIDDLE, (a + b) / 2, base + 32, dimension.text()));
   }
 
   /** A filled triangle on the face, and its letter in a frame. Source: ISO 5459. */
@@ -230,8 +229,9 @@ final class ViewLayout {
 
   /**
    * Numbers in columns left and right of a view, as high as what they point to, none on another.
+   * Says how far down they reach.
    */
-  private void balloons() {
+  private double balloons() {
     List<Balloon> left = new ArrayList<>();
     List<Balloon> right = new ArrayList<>();
     List<String> done = new ArrayList<>();
@@ -253,14 +253,14 @@ final class ViewLayout {
       Balloon balloon = new Balloon(parts.indexOf(mark.part()) + 1, x, frame.y(at.getY()));
       (toLeft ? left : right).add(balloon);
     }
-    place(left, frame.left() - 22);
-    place(right, frame.right() + 22);
+    return Math.max(place(left, frame.left() - 22), place(right, frame.right() + 22));
   }
 
   /** A number and the point it tells of. */
   private record Balloon(int number, double x, double y) {}
 
-  private void place(List<Balloon> balloons, double x) {
+  private double place(List<Balloon> balloons, double x) {
+
     balloons.sort((a, b) -> Double.compare(a.y(), b.y()));
     double apart = 2 * BALLOON + 4;
     double next = frame.top() - 4;
@@ -280,5 +280,6 @@ final class ViewLayout {
       items.add(new Words(Lettering.NUMBER, Anchor.MIDDLE, x, y + 5, number));
     }
     add(items);
+    return balloons.isEmpty() ? 0 : next - apart + BALLOON;
   }
 }

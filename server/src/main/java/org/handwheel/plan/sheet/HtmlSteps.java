@@ -140,10 +140,10 @@ final class HtmlSteps {
     }
   }
 
-  /** With as many places in each row. */
-  private static String read(Length length, LengthUnit unit) {
+  /** With as many places in each row; {@code least} for millimetres. */
+  private static String read(Length length, LengthUnit unit, int least) {
     return unit == LengthUnit.MM
-        ? LengthText.number(length, LengthUnit.MM, 3, 2)
+        ? LengthText.number(length, LengthUnit.MM, 3, least)
         : LengthText.number(length, LengthUnit.IN, 4, 4);
   }
 
@@ -179,8 +179,8 @@ final class HtmlSteps {
     LengthUnit other = other(table);
     for (IfRead.Row row : rows) {
       Element line = body.appendElement("tr");
-      Page.number(line, read(row.read(), table.unit())).addClass("read");
-      Page.number(line, read(row.read(), other)).addClass(other.symbol());
+      Page.number(line, read(row.read(), table.unit(), 2)).addClass("read");
+      Page.number(line, read(row.read(), other, 3)).addClass(other.symbol());
       switch (row.verdict()) {
         case CUT -> Page.add(line, "td", row.wind() == null ? "" : Words.shortWinding(row.wind()));
         case IN_SIZE -> Page.add(line, "td", "in size: leave it");

@@ -142,6 +142,7 @@ final class Style {
         .line { font-size: 8.5pt; }
         .stop, .stops td { font-size: 13pt; }
         .size, .read { font-weight: bold; }
+        p .size, p .limits { white-space: nowrap; }
         .expected { margin: 0.5mm 0; }
         input.box { width: 5mm; height: 5mm; margin: 0; vertical-align: middle; }
         .write input { font-size: 11pt; width: 28mm; height: 6mm; border: 1pt solid #000; }
