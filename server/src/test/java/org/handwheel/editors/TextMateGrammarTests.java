@@ -156,7 +156,7 @@ class TextMateGrammarTests {
 
   @Test
   void randomLinesHaveTheColoursOfTheirTokens() throws IOException {
-    long seed = System.nanoTime();
+    long seed = 20261127;
     Random random = new Random(seed);
     List<String> lines = new ArrayList<>();
     for (int i = 0; i < RANDOM_LINES; i++) {

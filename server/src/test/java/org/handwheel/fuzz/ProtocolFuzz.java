@@ -32,7 +32,7 @@ import org.handwheel.lsp.Serve;
  */
 public final class ProtocolFuzz {
   /** Longer than any session takes on a busy machine; more is a hang. */
-  private static final long MOST_SECONDS = 20;
+  private static final long MOST_SECONDS = 100;
 
   /** The library's own log of what it could not read; held, for loggers are forgotten otherwise. */
   static final Logger LIBRARY = Logger.getLogger("org.eclipse.lsp4j.jsonrpc");

@@ -26,7 +26,7 @@ import org.handwheel.lsp.Serve;
  * help: what an editor that keeps to nothing could send can be sent.
  */
 final class WireSession {
-  private static final long MOST_SECONDS = 60;
+  private static final long MOST_SECONDS = 100;
 
   private final OutputStream toServer;
   private final PipedOutputStream serverSays;

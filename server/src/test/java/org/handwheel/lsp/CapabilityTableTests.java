@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** The table of what the server can do, against what it announces and the tests there are. */
-@Timeout(120)
+@Timeout(300)
 final class CapabilityTableTests {
   /** Announces all that the server asks about. */
   static final String FULL =

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Findings: pushed or pulled, never stale, never both. */
-@Timeout(180)
+@Timeout(300)
 final class DiagnosticsTests {
   private static final String SHOP =
       "shop \"S\"\n  units mm\nown vise V\n  jaw-width: 80\n  jaw-depth: 25\n  opening: 70\n";

@@ -52,7 +52,7 @@ final class EditingTests {
   }
 
   private static <T> T wait(CompletableFuture<T> answer) throws Exception {
-    return answer.get(20, TimeUnit.SECONDS);
+    return answer.get(100, TimeUnit.SECONDS);
   }
 
   private TextDocumentIdentifier open(TextDocumentService texts) throws Exception {

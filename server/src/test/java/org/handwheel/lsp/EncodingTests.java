@@ -10,7 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Positions in both encodings, with letters outside the basic plane and CRLF. */
-@Timeout(120)
+@Timeout(300)
 final class EncodingTests {
   // The title holds U+2699 (1 UTF-16 unit, 3 bytes) and U+1F6A2 (2 units, 4 bytes).
   private static final String TEXT =

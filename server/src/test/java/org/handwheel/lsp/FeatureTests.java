@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Editor features through the protocol: that they are bound, and as the editor can take them. */
-@Timeout(180)
+@Timeout(300)
 final class FeatureTests {
   @TempDir private Path folder;
   private String plan;

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Several folders, which come and go. */
-@Timeout(120)
+@Timeout(300)
 final class FolderTests {
   private static String folders(Path folder) {
     return "[{\"uri\":\"" + folder.toUri() + "\",\"name\":\"f\"}]";

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** From the greeting to the exit, and what an unruly editor may send between. */
-@Timeout(120)
+@Timeout(300)
 final class LifecycleTests {
   private static final int METHOD_NOT_FOUND = -32601;
   private static final int INVALID_REQUEST = -32600;

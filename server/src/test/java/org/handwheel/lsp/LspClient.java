@@ -40,7 +40,7 @@ import java.util.function.Predicate;
  */
 final class LspClient implements AutoCloseable {
   /** Longer than anything takes, shorter than a person waits. */
-  static final Duration PATIENCE = Duration.ofSeconds(30);
+  static final Duration PATIENCE = Duration.ofSeconds(100);
 
   private static final Gson GSON = new GsonBuilder().serializeNulls().create();
 

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Links from findings to the pages of their rules. */
-@Timeout(180)
+@Timeout(300)
 final class RuleLinksTests {
   @Test
   void aDistributionHasThemBesideItsLibraries(@TempDir Path home) throws IOException {

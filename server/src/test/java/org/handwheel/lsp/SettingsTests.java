@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Settings: those of the project's file first, then the editor's, sent or asked for. */
-@Timeout(180)
+@Timeout(300)
 final class SettingsTests {
   /** Answers for its settings, watches files, and asks again when told to. */
   private static final String ASKED =

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Findings of all files of a folder, for an editor that asks for them. */
-@Timeout(180)
+@Timeout(300)
 final class WorkspaceDiagnosticsTests {
   private static final String GOOD = "plan \"A\"\n  units mm\n";
   private static final String BAD = "rubbish\n";
