@@ -60,12 +60,12 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, List<HoleSpeeds> ho
           tree.line(step.step().origin()) + 1,
           step.step().origin().text().strip(),
           cutterOf(step),
-          takes(step),
+          takesOf(step),
           conditions);
     }
   }
 
-  private static @Nullable String takes(StepRun step) {
+  private static @Nullable String takesOf(StepRun step) {
     return step.feature() == null
         ? null
         : step.feature().bite().map(FeatureBite::words).orElse(null);
