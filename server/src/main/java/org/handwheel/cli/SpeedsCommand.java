@@ -244,7 +244,7 @@ final class SpeedsCommand implements Callable<Integer> {
             Screws.axis(axis),
             speed(),
             feed == null ? null : length("--feed", feed, Length.mm("0.0001"), Length.mm("10")));
-    Case only = new Case(null, null, cutter, new CuttingCalculator(limits).work(wish));
+    Case only = new Case(null, null, cutter, null, new CuttingCalculator(limits).work(wish));
     return new SpeedsReport(null, List.of(only), List.of(), 0);
   }
 

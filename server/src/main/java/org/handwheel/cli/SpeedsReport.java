@@ -20,6 +20,7 @@ import org.handwheel.work.CuttingConditions.Tool;
 import org.handwheel.work.CuttingConditions.ToothFeed;
 import org.handwheel.work.KnownMaterial;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureBite;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,19 +47,28 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, List<HoleSpeeds> ho
    * @param line its line in the plan, from 1
    * @param text the line itself
    * @param cutter the cutter's name in the shop
+   * @param takes how much a cut along a feature takes at once, in words
    */
   record Case(
       @Nullable Integer line,
       @Nullable String text,
       @Nullable String cutter,
+      @Nullable String takes,
       CuttingConditions conditions) {
     static Case of(SyntaxTree tree, StepRun step, CuttingConditions conditions) {
       return new Case(
           tree.line(step.step().origin()) + 1,
           step.step().origin().text().strip(),
           cutterOf(step),
+          takesOf(step),
           conditions);
     }
+  }
+
+  private static @Nullable String takesOf(StepRun step) {
+    return step.feature() == null
+        ? null
+        : step.feature().bite().map(FeatureBite::words).orElse(null);
   }
 
   private static @Nullable String cutterOf(StepRun step) {
@@ -118,6 +128,9 @@ record SpeedsReport(@Nullable String plan, List<Case> cases, List<HoleSpeeds> ho
     Facts facts = new Facts(title(one));
     if (one.line() != null) {
       facts.add("cutter", cutter(one));
+    }
+    if (one.takes() != null) {
+      facts.add("takes", one.takes());
     }
     facts.add(
         "cutting speed",

@@ -46,6 +46,7 @@ final class StepsJson {
       @Nullable Size ridge,
       @Nullable Size bound,
       @Nullable Middle middle,
+      @Nullable String wayDown,
       List<Stop> stations) {}
 
   private record Middle(Place x, Place y) {}
@@ -111,6 +112,9 @@ final class StepsJson {
             : new Middle(
                 place(table.middle().atX(), table.middle().x()),
                 place(table.middle().atY(), table.middle().y())),
+        isWound
+            ? table.down().map(way -> word(way.kind().name()).replace('_', '-')).orElse(null)
+            : null,
         stations);
   }
 

@@ -9,7 +9,6 @@ import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.CrankPath;
-import org.handwheel.work.feature.FeatureBite;
 import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
@@ -56,27 +55,12 @@ final class FeatureHover {
       text.fact("Middle in X", place(middle.atX(), middle.x()));
       text.fact("Middle in Y", place(middle.atY(), middle.y()));
     }
-    run.bite().ifPresent(bite -> text.fact("Takes", words(bite)));
+    run.bite().ifPresent(bite -> text.fact("Takes", bite.words()));
     CuttingAdvice.of(plan, table.step()).ifPresent(advice -> advice.add(text));
     if (run.refusal().isEmpty() && !(run.result() instanceof Result.AlongEdges)) {
       text.markup("All stops: `handwheel steps`.");
     }
     return text.build();
-  }
-
-  private static String words(FeatureBite bite) {
-    String most = LengthText.both(bite.width()) + " wide, ";
-    String where =
-        switch (bite.where()) {
-          case FULL_WIDTH -> "at most the whole width of the cutter, ";
-          case ROW -> "at most rows " + most;
-          case WALL -> "at most " + LengthText.both(bite.width()) + " off the wall, ";
-          case CORNER ->
-              "at most " + LengthText.both(bite.width()) + " off the wall, coming into a corner, ";
-          case OUTSIDE -> "at most " + most;
-          case SLOPE -> "the slope, ";
-        };
-    return where + LengthText.both(bite.depth()) + " deep";
   }
 
   private static void addSteps(HoverText.Builder text, StepTable table) {

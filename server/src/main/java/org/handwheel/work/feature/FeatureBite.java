@@ -58,6 +58,20 @@ public record FeatureBite(
     SLOPE
   }
 
+  /** In words: {@code at most the whole width of the cutter, 1.00 mm (39.4 thou) deep}. */
+  public String words() {
+    String most =
+        switch (where) {
+          case FULL_WIDTH -> "at most the whole width of the cutter, ";
+          case ROW -> "at most rows " + width + " wide, ";
+          case WALL -> "at most " + width + " off the wall, ";
+          case CORNER -> "at most " + width + " off the wall, coming into a corner, ";
+          case OUTSIDE -> "at most " + width + " wide, ";
+          case SLOPE -> "the slope, ";
+        };
+    return most + depth + " deep";
+  }
+
   /** The bite of a line on a feature; nothing if its way cannot be worked out. */
   static Optional<FeatureBite> of(FeatureRun run, Workpiece before, @Nullable Orientation lies) {
     if (lies == null
