@@ -4,8 +4,10 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import org.handwheel.cli.CheckCommand.Format;
+import org.handwheel.shop.StandardTables;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.feature.Remainder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -54,7 +56,7 @@ final class StepsCommand implements Callable<Integer> {
     if (format == Format.JSON) {
       output.line(StepsJson.of(arguments.plan(), cuts));
     } else {
-      new StepsReport(arguments.plan(), cuts)
+      new StepsReport(arguments.plan(), cuts, Remainder.of(read.run(), StandardTables.builtIn()))
           .lines(output.width())
           .forEach(line -> output.line(output.glyphs().show(line)));
     }

@@ -14,6 +14,7 @@ import org.handwheel.work.feature.CrankPath.Purpose;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
 import org.handwheel.work.feature.FeatureWords;
+import org.handwheel.work.feature.Remainder;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 import org.handwheel.work.outline.StepTable.Station;
@@ -33,8 +34,10 @@ final class StepsReport {
 
   private final String plan;
   private final List<FeatureTable> cuts;
+  private final Remainder remainder;
 
-  StepsReport(String plan, List<FeatureTable> cuts) {
+  StepsReport(String plan, List<FeatureTable> cuts, Remainder remainder) {
+    this.remainder = remainder;
     this.plan = plan;
     this.cuts = cuts;
   }
@@ -52,10 +55,50 @@ final class StepsReport {
       lines.addAll(lines(cut, width));
     }
     lines.add("");
+    lines.addAll(against(width));
     boolean hasSteps = cuts.stream().anyMatch(cut -> cut.run().result() instanceof Result.Steps);
     String notes = (hasSteps ? ROUND + " " : "") + HANDLES + " " + CARE;
     lines.addAll(Wrapping.wrap("", "", notes, width));
     return lines;
+  }
+
+  /** What all setups together leave on, or take too much, against the drawing. */
+  private List<String> against(int width) {
+    List<String> lines = new ArrayList<>();
+    for (Remainder.Layer layer : remainder.left()) {
+      lines.addAll(
+          Wrapping.wrap("", "    ", "Still on after the last setup: " + words(layer), width));
+    }
+    for (Remainder.Layer layer : remainder.over()) {
+      lines.addAll(
+          Wrapping.wrap("", "    ", "Taken where the drawing keeps metal: " + words(layer), width));
+    }
+    if (remainder.isNothing()) {
+      lines.addAll(
+          Wrapping.wrap(
+              "",
+              "    ",
+              "After the last setup no hole, slot, pocket, step, corner, outline or window of the"
+                  + " drawing is left to cut, and none is cut too deep.",
+              width));
+    }
+    lines.add("");
+    return lines;
+  }
+
+  private static String words(Remainder.Layer layer) {
+    var middle = layer.region().getCentroid().getCoordinate();
+    return String.format(
+        Locale.ROOT,
+        "%.1f mm2 (%.3f sq in) from %s to %s below the %s, about (%.1f, %.1f) mm from its low"
+            + " edges",
+        layer.area(),
+        layer.area() / 645.16,
+        LengthText.both(layer.depth().low()),
+        LengthText.both(layer.depth().high()),
+        layer.face().word(),
+        middle.x,
+        middle.y);
   }
 
   private static List<String> lines(FeatureTable cut, int width) {

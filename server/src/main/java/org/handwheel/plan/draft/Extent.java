@@ -14,8 +14,11 @@ import org.handwheel.model.Part.Shape;
 import org.handwheel.model.PartDimension;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
+import org.handwheel.work.FaceFrame;
+import org.handwheel.work.PartBox;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
+import org.handwheel.work.hole.DrawnHoles;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,6 +56,9 @@ record Extent(Map<PartDimension, LengthRange> along, List<Face> corner) {
 
   static Optional<Extent> of(PatternSpec pattern, Face face, Workpiece work) {
     Shape shape = pattern.shape();
+    if (!pattern.mirrors().isEmpty() && shape != null) {
+      return mirrored(pattern, shape, face, work);
+    }
     List<Shift> shifts = new ArrayList<>();
     Position start;
     if (shape instanceof Shape.Circle circle) {
@@ -82,6 +88,44 @@ record Extent(Map<PartDimension, LengthRange> along, List<Face> corner) {
       return Optional.empty();
     }
     return at(face, start, shifts, work);
+  }
+
+  /** A pattern with its images, each place worked out. */
+  private static Optional<Extent> mirrored(
+      PatternSpec pattern, Shape shape, Face face, Workpiece work) {
+    Map<PartDimension, Length> sizes = new EnumMap<>(PartDimension.class);
+    for (PartDimension dimension : PartDimension.values()) {
+      SizeState size = work.size(dimension);
+      if (size == null) {
+        return Optional.empty();
+      }
+      sizes.put(dimension, size.range().middle());
+    }
+    FaceFrame frame =
+        new FaceFrame(
+            face,
+            new PartBox(
+                sizes.getOrDefault(PartDimension.LENGTH, Length.ZERO),
+                sizes.getOrDefault(PartDimension.WIDTH, Length.ZERO),
+                sizes.getOrDefault(PartDimension.HEIGHT, Length.ZERO)));
+    List<FaceFrame.Place> places = DrawnHoles.places(pattern, frame);
+    List<Length> firsts = places.stream().map(FaceFrame.Place::first).sorted().toList();
+    List<Length> seconds = places.stream().map(FaceFrame.Place::second).sorted().toList();
+    return Optional.of(
+        new Extent(
+            Map.of(
+                first(face), new LengthRange(firsts.get(0), firsts.get(firsts.size() - 1)),
+                second(face), new LengthRange(seconds.get(0), seconds.get(seconds.size() - 1))),
+            start(shape).corner()));
+  }
+
+  private static Position start(Shape shape) {
+    if (shape instanceof Shape.Circle circle) {
+      return circle.about();
+    } else if (shape instanceof Shape.Row row) {
+      return row.start();
+    }
+    return shape instanceof Shape.Grid grid ? grid.start() : ((Shape.Single) shape).start();
   }
 
   /** A slot or a pocket: its length runs along the first coordinate. */

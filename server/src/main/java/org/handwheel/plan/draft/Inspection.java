@@ -99,10 +99,7 @@ record Inspection(String text, List<String> leftOut) {
       if (outline.featureKind() != FeatureKind.OUTLINE || tolerance == null) {
         continue;
       }
-      Length largest = Length.ZERO;
-      for (Length size : new Length[] {outline.formFirst(), outline.formSecond()}) {
-        largest = size == null ? largest : Length.max(largest, size);
-      }
+      Length largest = Length.max(Outlines.first(outline), Outlines.second(outline));
       LengthRange limits = LengthRange.around(largest, tolerance);
       Optional<Owned.Instrument> instrument =
           task.measuring(limits)

@@ -12,7 +12,9 @@ import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.units.Length;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
-import org.jspecify.annotations.Nullable;
+import org.handwheel.work.outline.Contour;
+import org.handwheel.work.outline.FreeOutline;
+import org.locationtech.jts.geom.Envelope;
 
 /**
  * Oval and round outlines: the work is screwed to a subplate through its own holes, so that the
@@ -39,9 +41,9 @@ final class Outlines {
     if (plate.isEmpty()) {
       why.add(
           "the shop has no subplate of "
-              + across(outline.formFirst())
+              + first(outline)
               + " by "
-              + across(outline.formSecond())
+              + second(outline)
               + " to screw the work to");
       return Optional.empty();
     }
@@ -136,14 +138,29 @@ final class Outlines {
     if (length == null || width == null) {
       return true;
     }
-    Length first = across(outline.formFirst());
-    Length second = across(outline.formSecond());
+    Length first = first(outline);
+    Length second = second(outline);
     return !Length.max(length, width).isLessThan(Length.max(first, second))
         && !Length.min(length, width).isLessThan(Length.min(first, second));
   }
 
-  private static Length across(@Nullable Length size) {
-    return size == null ? Length.ZERO : size;
+  /** An outline's size over all along the first coordinate of its face. */
+  static Length first(FeatureSpec outline) {
+    return outline.formFirst() == null
+        ? Length.ofMillimetres(extent(outline).getWidth())
+        : outline.formFirst();
+  }
+
+  /** The same along the second. */
+  static Length second(FeatureSpec outline) {
+    return outline.formSecond() == null
+        ? Length.ofMillimetres(extent(outline).getHeight())
+        : outline.formSecond();
+  }
+
+  private static Envelope extent(FeatureSpec outline) {
+    Contour contour = outline.vertices().isEmpty() ? null : FreeOutline.of(outline).contour();
+    return contour == null ? new Envelope() : contour.polygon(90).getEnvelopeInternal();
   }
 
   /** A pattern of holes that go through, or the first of two such holes. */

@@ -23,7 +23,11 @@ public final class OutlineForm extends SimpleRule {
     for (Part.FeatureSpec spec : part.features()) {
       if (!spec.vertices().isEmpty()) {
         for (FreeOutline.Problem problem : FreeOutline.of(spec).problems()) {
-          out.accept(finding(problem.origin(), "`" + spec.name() + "`: " + problem.message()));
+          out.accept(
+              finding(
+                  problem.origin(),
+                  "`" + spec.name() + "`: " + problem.message(),
+                  new Finding.Related(spec.origin(), "the outline")));
         }
       }
     }

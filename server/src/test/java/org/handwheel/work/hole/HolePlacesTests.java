@@ -133,6 +133,39 @@ class HolePlacesTests implements RowChecks {
             new Place(Length.mm("185"), Length.mm("273")));
   }
 
+  /** Mirrored twice about the middles of a part of 200 x 300, one hole is four. */
+  @Test
+  void mirroredAboutTheMiddleAndALine() {
+    assertThat(
+            places(
+                "hole a in top, dia 1, through\n"
+                    + "pattern p of a, at (10, 20), mirrored left to right, mirrored front to back",
+                "mm"))
+        .containsExactly(
+            place("10", "20"), place("190", "20"), place("10", "280"), place("190", "280"));
+    // About the line at 45 degrees through (5, 0), x and y change places: (x, y) to (y + 5, x - 5).
+    assertThat(
+            places(
+                "hole a in top, dia 1, through\n"
+                    + "pattern p of a, row, count 2, at (30, 10), by (10, 0),"
+                    + " mirrored about (5, 0) to (45, 40)",
+                "mm"))
+        .containsExactly(
+            place("30", "10"), place("40", "10"), place("15", "25"), place("15", "35"));
+    // The middle one of three lies on the line and is drilled once; upright lines are exact.
+    assertThat(
+            places(
+                "hole a in top, dia 1, through\n"
+                    + "pattern p of a, row, count 3, at (90, 10), by (10, 0),"
+                    + " mirrored about (100, 0) to (100, 9)",
+                "mm"))
+        .containsExactly(place("90", "10"), place("100", "10"), place("110", "10"));
+  }
+
+  private static Place place(String first, String second) {
+    return new Place(Length.mm(first), Length.mm(second));
+  }
+
   @Test
   void aPatternIsNamedByItsNameOrItsHole() {
     String text =

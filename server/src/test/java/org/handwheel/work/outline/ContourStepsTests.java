@@ -193,7 +193,7 @@ class ContourStepsTests {
         .isInstanceOf(Result.TooFine.class);
   }
 
-  @Property(tries = 60, seed = "20261127")
+  @Property(tries = 25, seed = "20261127")
   void everyWindowKeepsItsWord(
       @ForAll @DoubleRange(min = 8, max = 40) double first,
       @ForAll @DoubleRange(min = 0.5, max = 1) double ratio,
@@ -218,7 +218,7 @@ class ContourStepsTests {
   }
 
   /** Links of two bosses with straight or hollow sides, and blended boxes, at random. */
-  @Property(tries = 60, seed = "20261127")
+  @Property(tries = 25, seed = "20261127")
   void everyFreeOutlineKeepsItsWord(
       @ForAll @DoubleRange(min = 6, max = 14) double boss,
       @ForAll @DoubleRange(min = 5, max = 14) double other,
