@@ -32,7 +32,6 @@ import org.handwheel.rules.feature.OutlineGouge;
 import org.handwheel.rules.feature.OutlineNotReached;
 import org.handwheel.rules.feature.PocketCorner;
 import org.handwheel.rules.feature.SlugLoose;
-import org.handwheel.rules.feature.WindowEntry;
 import org.handwheel.rules.hold.BarMissing;
 import org.handwheel.rules.hold.BarNotNeeded;
 import org.handwheel.rules.hold.BurrUnderWork;
@@ -149,7 +148,6 @@ public final class Rules {
         new HoldingLost(),
         new NoSteps(),
         new OutlineForm(),
-        new WindowEntry(),
         new SlugLoose(),
         new OutlineGouge(),
         new OutlineNotReached(),

@@ -18,6 +18,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.Scene;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.feature.DrawnFeature.Form;
+import org.handwheel.work.feature.FeatureRun.Entry;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.hole.PlacedScene;
 import org.jspecify.annotations.Nullable;
@@ -168,7 +169,12 @@ public final class FeatureHits {
     } else if (feature.result() instanceof Result.Lines lines) {
       return inScene(lines.path().line(), lines.middle());
     } else if (feature.result() instanceof Result.Steps steps) {
-      return inScene(withRunIn(steps.table().path()), steps.middle());
+      LineString path = steps.table().path();
+      return inScene(
+          drawn.form() instanceof Form.Window
+              ? fromEntry(path, steps.entry())
+              : withRunIn(path),
+          steps.middle());
     }
     return null;
   }
@@ -178,6 +184,19 @@ public final class FeatureHits {
     return middle == null
         ? null
         : AffineTransformation.translationInstance(middle.x, middle.y).transform(way);
+  }
+
+  /** The cutter comes to a window's wall from the hole it went down in, and goes back there. */
+  private static Geometry fromEntry(LineString path, @Nullable Entry entry) {
+    if (!(entry instanceof Entry.Hole hole)) {
+      return path;
+    }
+    Coordinate down = new Coordinate(hole.x().millimetres(), hole.y().millimetres());
+    List<Coordinate> way = new ArrayList<>();
+    way.add(down);
+    way.addAll(List.of(path.getCoordinates()));
+    way.add(down);
+    return Plane.FACTORY.createLineString(way.toArray(Coordinate[]::new));
   }
 
   /** The cutter comes to an outline from outside and leaves it the same way. */

@@ -10,14 +10,15 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.Removed;
 import org.handwheel.work.Workpiece;
 import org.handwheel.work.feature.DrawnFeature.Form;
+import org.handwheel.work.feature.FeatureRun.Entry;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * How a cutter gets down into a slot or pocket that is closed on all sides: straight down if it
- * cuts at its middle, else into a hole that is there.
+ * How a cutter gets down into a slot, pocket or window that is closed on all sides: straight down
+ * if it cuts at its middle, else into a hole that is there.
  *
  * @param kind how
  * @param by what has opened the place it goes down at
@@ -59,6 +60,9 @@ public record WayDown(Kind kind, Optional<Removed> by, Length wanted) {
     Owned.Cutter cutter = run.cutter();
     Length wanted =
         Length.ofMillimetres(cutter.dia().millimetres() * limits.number(Limit.START_HOLE));
+    if (run.result() instanceof Result.Steps steps && run.drawn().form() instanceof Form.Window) {
+      return Optional.of(intoWindow(steps.entry(), step.before(), wanted));
+    }
     if (!(run.drawn().form() instanceof Form.Sunk sunk)
         || !(run.result() instanceof Result.Lines lines)
         || !lines.path().isClosed()) {
@@ -70,6 +74,17 @@ public record WayDown(Kind kind, Optional<Removed> by, Length wanted) {
             ? Kind.INTO_OPENING
             : cutter.cutsAtItsMiddle() ? Kind.PLUNGE : Kind.NONE;
     return Optional.of(new WayDown(kind, opening, wanted));
+  }
+
+  private static WayDown intoWindow(@Nullable Entry entry, Workpiece work, Length wanted) {
+    if (entry instanceof Entry.Hole hole) {
+      Optional<Removed> by =
+          work.removed().stream()
+              .filter(removed -> removed.feature().equals(hole.name()))
+              .findFirst();
+      return new WayDown(Kind.INTO_OPENING, by, wanted);
+    }
+    return new WayDown(entry == null ? Kind.NONE : Kind.PLUNGE, Optional.empty(), wanted);
   }
 
   /** What is open already, wide and deep enough, at a place where the cutter's axis may stand. */
