@@ -139,7 +139,7 @@ public final class FeatureWork {
     boolean isChamfer = drawn.form() instanceof Form.Edges;
     boolean cutsEdges = cutter.cutterKind() == CutterKind.CHAMFER_MILL;
     boolean cutsWalls =
-        cutter.cutterKind() == CutterKind.END_MILL || cutter.cutterKind() == CutterKind.SLOT_DRILL;
+        cutter.cutterKind() == CutterKind.END_MILL || cutter.cutsAtItsMiddle();
     if (isChamfer ? !cutsEdges : !cutsWalls) {
       return none(
           Refusal.WRONG_CUTTER,
@@ -286,7 +286,7 @@ public final class FeatureWork {
   private Result inside(Form.Window window, Lying lying, Screw x, Screw y) {
     Contour contour = lying.place(window.contour());
     Entry entry = hole(contour, window, lying);
-    if (entry == null && cutter != null && cutter.cutterKind() == CutterKind.SLOT_DRILL) {
+    if (entry == null && cutter != null && cutter.cutsAtItsMiddle()) {
       entry = new Entry.Plunge();
     }
     return contour(contour, Side.INSIDE, window.middle(), entry, x, y);

@@ -3,6 +3,7 @@ package org.handwheel.work.outline;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -58,6 +59,16 @@ public final class Contour implements Outline {
 
   public List<Piece> pieces() {
     return pieces;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Contour contour && pieces.equals(contour.pieces);
+  }
+
+  @Override
+  public int hashCode() {
+    return pieces.hashCode();
   }
 
   @Override
