@@ -109,10 +109,10 @@ final class Style {
         thead { display: table-header-group; }
         .wide table { -fs-table-paginate: paginate; }
         .pair { break-inside: avoid; page-break-inside: avoid; }
-        .stations { font-size: 9.5pt; }
-        .stations th, .stations td { padding: 0.3mm 1mm; }
-        .stations .mark { font-weight: bold; font-size: 10.5pt; }
-        .stations .wide { margin-right: 4mm; }
+        .stations { font-size: 9pt; }
+        .stations th, .stations td { padding: 0.3mm 0.6mm; }
+        .stations .mark { font-weight: bold; font-size: 10pt; }
+        .stations .wide { margin-right: 2mm; }
         .whole { break-inside: avoid; page-break-inside: avoid; }
         tr { break-inside: avoid; page-break-inside: avoid; }
         .pair .wide { display: inline-block; vertical-align: top; margin-right: 6mm; }
@@ -141,7 +141,7 @@ final class Style {
         .action { margin: 0; font-size: 11.5pt; }
         .line { font-size: 8.5pt; }
         .stop, .stops td { font-size: 13pt; }
-        .size, .read { font-weight: bold; }
+        p .size, .read { font-weight: bold; }
         p .size, p .limits { white-space: nowrap; }
         .expected { margin: 0.5mm 0; }
         input.box { width: 5mm; height: 5mm; margin: 0; vertical-align: middle; }
