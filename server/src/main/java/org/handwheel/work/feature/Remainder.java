@@ -108,7 +108,8 @@ public record Remainder(List<Layer> left, List<Layer> over) {
           Geometry gone = union(done, upper, lower);
           Geometry asked = union(wanted, upper, lower);
           add(left, face, depth, asked.difference(gone), allowed);
-          add(over, face, depth, gone.difference(asked), allowed);
+          Geometry open = union(open(holes, box, face.dimension()), upper, lower);
+          add(over, face, depth, gone.difference(asked).difference(open), allowed);
         }
         upper = lower;
       }
@@ -156,6 +157,25 @@ public record Remainder(List<Layer> left, List<Layer> over) {
     for (DrawnHole hole : holes.all()) {
       if (hole.spec().face().dimension() == across) {
         addHole(blocks, hole, run.end().holes(), box);
+      }
+    }
+    return blocks;
+  }
+
+  /** What may be gone besides: the teeth of threads, and spotfaces, whose depth is not drawn. */
+  private static List<Block> open(DrawnHoles holes, PartBox box, PartDimension across) {
+    List<Block> blocks = new ArrayList<>();
+    for (DrawnHole hole : holes.all()) {
+      Face face = hole.spec().face();
+      if (face.dimension() != across) {
+        continue;
+      }
+      if (hole.thread() != null && hole.depth() != null) {
+        blocks.add(block(face, box, HoleWork.circle(hole, hole.thread().major()), hole.depth()));
+      }
+      if (hole.spec().spotface() != null) {
+        Length through = box.size(across);
+        blocks.add(block(face, box, HoleWork.circle(hole, hole.spec().spotface()), through));
       }
     }
     return blocks;

@@ -117,7 +117,7 @@ public final class ContourSteps {
     double allowed = cusp.millimetres();
     List<Move> best = null;
     double least = Double.POSITIVE_INFINITY;
-    for (double tighter = 1; tighter < 2.5 && least > allowed; tighter *= 1.08) {
+    for (double tighter = 1; tighter < 2.2 && least > allowed; tighter *= 1.2) {
       List<Coordinate> exact = exact(allowed / (tighter * tighter));
       if (exact.size() > MOST) {
         break;
