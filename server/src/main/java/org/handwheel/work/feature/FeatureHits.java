@@ -171,9 +171,7 @@ public final class FeatureHits {
     } else if (feature.result() instanceof Result.Steps steps) {
       LineString path = steps.table().path();
       return inScene(
-          drawn.form() instanceof Form.Window
-              ? fromEntry(path, steps.entry())
-              : withRunIn(path),
+          drawn.form() instanceof Form.Window ? fromEntry(path, steps.entry()) : withRunIn(path),
           steps.middle());
     }
     return null;

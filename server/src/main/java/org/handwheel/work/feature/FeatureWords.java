@@ -25,9 +25,9 @@ public final class FeatureWords {
     Entry entry = run.result() instanceof Result.Steps steps ? steps.entry() : null;
     if (entry instanceof Entry.Hole hole) {
       return Optional.of(
-          "down in `"
+          "down in "
               + hole.name()
-              + "` at X "
+              + " at X "
               + LengthText.both(hole.x())
               + ", Y "
               + LengthText.both(hole.y())

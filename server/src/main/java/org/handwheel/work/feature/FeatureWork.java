@@ -138,8 +138,7 @@ public final class FeatureWork {
     }
     boolean isChamfer = drawn.form() instanceof Form.Edges;
     boolean cutsEdges = cutter.cutterKind() == CutterKind.CHAMFER_MILL;
-    boolean cutsWalls =
-        cutter.cutterKind() == CutterKind.END_MILL || cutter.cutsAtItsMiddle();
+    boolean cutsWalls = cutter.cutterKind() == CutterKind.END_MILL || cutter.cutsAtItsMiddle();
     if (isChamfer ? !cutsEdges : !cutsWalls) {
       return none(
           Refusal.WRONG_CUTTER,

@@ -45,8 +45,7 @@ public record WayDown(Kind kind, Optional<Removed> by, Length wanted) {
     return switch (kind) {
       case FROM_OUTSIDE -> "from outside";
       case PLUNGE -> "straight into the metal, for the cutter cuts at its middle";
-      case INTO_OPENING ->
-          "into " + by.map(removed -> "`" + removed.feature() + "`").orElse("the opening");
+      case INTO_OPENING -> "into " + by.map(Removed::feature).orElse("the opening");
       case NONE -> "none: take a slot drill, or first drill a hole of " + wanted;
     };
   }

@@ -82,6 +82,7 @@ final class SectionWordsTests {
           "step s",
           "chamfer s",
           "outline s",
+          "window s",
           "corner s",
           "deburr all edges",
           "wipe jaws",
