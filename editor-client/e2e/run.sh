@@ -128,7 +128,7 @@ serverless() {
 checks_of() {
   case $1 in
     vscode) printf '%s\n' "file type" squiggle "hover with dial" completion picture "picture follows the cursor" \
-      "picture leads to the line" "quick fix" rename formatting draft ${E2E_SHEET:+sheet "sheet saved"} "new plan" "examples copied" "picture comes back"
+      "picture leads to the line" "quick fix" rename formatting draft ${E2E_SHEET:+sheet "sheet saved"} "new plan" "examples copied"
       [ "${E2E_KIND:-}" = mute ] || echo "leads to the setting where there is no Java" ;;
     *) printf '%s\n' "file type" squiggle "hover with dial" completion "quick fix" rename formatting ;;
   esac

@@ -199,17 +199,4 @@ await check('examples copied', async () => {
   await bench.closeOthers();
 });
 
-await check('picture comes back', async () => {
-  await bench.openFile(path.basename(plan));
-  await bench.go('rough front');
-  await bench.command('Handwheel: Show the Picture of the Setup');
-  await bench.panel('#picture svg [data-goes]');
-  await bench.reload();
-  // The panel is there again without the command; the file and the place are those last kept.
-  await bench.openFile(path.basename(plan));
-  await bench.go('rough front');
-  const panel = await bench.panel('#picture svg [data-goes]');
-  assert.match(await panel.locator('#picture svg > title').textContent(), /three/);
-});
-
 await bench.close();

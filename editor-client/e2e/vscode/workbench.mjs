@@ -110,13 +110,6 @@ export class Workbench {
     }
   }
 
-  /** Loads the workbench again with what was open in it, as on the next day. */
-  async reload() {
-    // The payload would open its file anew and nothing else.
-    await this.page.goto(this.page.url().replace(/&payload=[^&]*/, ''), { timeout: 300_000 });
-    await this.page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 300_000 });
-  }
-
   /** Puts the cursor before a text of the plan as it is on the disk. */
   async go(words) {
     const [line, column] = this.place(words);

@@ -161,7 +161,7 @@ record FaceCut(
 
   /** An even depth for each pass. */
   private Length even(Length total, Length limit) {
-    if (!total.isPositive()) {
+    if (!total.isPositive() || !limit.isPositive()) {
       return limit;
     }
     long count = Math.max(1, total.stepsOf(limit));
@@ -169,9 +169,13 @@ record FaceCut(
     return Length.min(task.numbers().up(each, "0.05", "0.002"), limit);
   }
 
+  private long passes(Length limit) {
+    return limit.isPositive() ? removalHigh.stepsOf(limit) : 1;
+  }
+
   /** How many passes it takes, for the cost. */
   int passes(Owned.Cutter cutter, Way way, Care care) {
-    return (int) Math.min(1000, removalHigh.stepsOf(passLimit(cutter, way, care))) + 1;
+    return (int) Math.min(1000, passes(passLimit(cutter, way, care))) + 1;
   }
 
   /** The lines from the first cut to the last measurement. */

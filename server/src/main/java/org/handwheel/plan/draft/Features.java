@@ -51,7 +51,7 @@ final class Features {
               + " "
               + feature.name()
               + " is left to you: a draft squares the block and makes holes, slots,"
-              + " pockets, steps, chamfers and outlines");
+              + " pockets, steps, chamfers, outlines, windows and rounded corners");
       return Optional.empty();
     }
     Optional<Extent> extent = Extent.of(feature, work);

@@ -36,6 +36,7 @@ final class Openings {
   private final OpeningSetups holding;
   private final Continued continued;
   private final Outlines outlines;
+  private final Corners corners;
   private final Features features;
   private final Set<String> missing = new LinkedHashSet<>();
 
@@ -46,6 +47,7 @@ final class Openings {
     this.holding = new OpeningSetups(task);
     this.continued = new Continued(task);
     this.outlines = new Outlines(task);
+    this.corners = new Corners(task);
     this.features = new Features(task);
   }
 
@@ -110,8 +112,18 @@ final class Openings {
     }
     List<SetupDraft> setups = new ArrayList<>(state.setups());
     for (FeatureSpec outline : outlines()) {
-      Why outlineWhy = Why.of("the outline " + outline.name() + " is left to you");
-      Optional<SetupDraft> setup = this.outlines.setup(outline, work, outlineWhy);
+      boolean corner = outline.featureKind() == FeatureKind.CORNER;
+      Why outlineWhy =
+          Why.of(
+              "the "
+                  + outline.featureKind().name().toLowerCase(Locale.ROOT)
+                  + " "
+                  + outline.name()
+                  + " is left to you");
+      Optional<SetupDraft> setup =
+          corner
+              ? corners.setup(outline, work, outlineWhy)
+              : this.outlines.setup(outline, work, outlineWhy);
       setup.ifPresent(setups::add);
       if (setup.isEmpty()) {
         leftOut.put(outline.name(), String.join("; ", outlineWhy.sentences()));
@@ -172,8 +184,17 @@ final class Openings {
 
   private List<FeatureSpec> outlines() {
     return task.part().features().stream()
-        .filter(feature -> feature.featureKind() == FeatureKind.OUTLINE)
+        .filter(Openings::isAround)
+        // A window first, while the edges are still there.
+        .sorted(Comparator.comparing(feature -> feature.featureKind() != FeatureKind.WINDOW))
         .toList();
+  }
+
+  /** What the cutter goes all the way round, or along its inside. */
+  private static boolean isAround(FeatureSpec feature) {
+    return feature.featureKind() == FeatureKind.OUTLINE
+        || feature.featureKind() == FeatureKind.WINDOW
+        || feature.featureKind() == FeatureKind.CORNER;
   }
 
   List<String> missing() {
@@ -193,7 +214,7 @@ final class Openings {
       Workpiece work, Map<Face, List<Opening>> byFace, Map<String, String> leftOut) {
     Set<String> inPatterns = new HashSet<>();
     for (FeatureSpec feature : task.part().features()) {
-      if (feature.featureKind() == FeatureKind.OUTLINE) {
+      if (isAround(feature)) {
         continue;
       }
       Optional<Opening> opening = features.opening(feature, work, leftOut, missing);

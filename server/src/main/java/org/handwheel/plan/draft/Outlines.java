@@ -7,13 +7,16 @@ import java.util.Optional;
 import org.handwheel.model.Face;
 import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.HoleSpec;
+import org.handwheel.model.Part.Position;
 import org.handwheel.units.Length;
 import org.handwheel.work.SizeState;
 import org.handwheel.work.Workpiece;
 import org.handwheel.work.outline.Contour;
 import org.handwheel.work.outline.FreeOutline;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
 
 /**
@@ -57,18 +60,53 @@ final class Outlines {
       why.add("the shop has no indicator to find a hole with");
       return Optional.empty();
     }
-    List<Owned.Cutter> choices =
-        cutters.sideways(height.range().high()).stream()
-            .filter(one -> one.cutterKind() == Owned.CutterKind.END_MILL)
-            .sorted(Comparator.comparing(Owned.Cutter::dia).thenComparing(Owned.Cutter::name))
-            .toList();
+    List<Owned.Cutter> choices = choices(outline, height.range().high());
     if (choices.isEmpty()) {
       why.add(
-          "the shop has no end mill with flutes of " + height.range().high().plus(cutters.below()));
+          (isWindow(outline)
+                  ? "the shop has no slot drill thinner than the window, and no end mill that a hole"
+                      + " within it lets down,"
+                  : "the shop has no end mill")
+              + " with flutes of "
+              + height.range().high().plus(cutters.below()));
       return Optional.empty();
     }
     return Optional.of(
         setup(outline, face, plate.get(), holes.get(), indicator.get(), choices.get(0)));
+  }
+
+  static boolean isWindow(FeatureSpec outline) {
+    return outline.featureKind() == FeatureKind.WINDOW;
+  }
+
+  /** The cutters that can make it, the thinnest first; into a window they have to get down. */
+  private List<Owned.Cutter> choices(FeatureSpec outline, Length height) {
+    Length room = Length.min(first(outline), second(outline));
+    return cutters.sideways(height).stream()
+        .filter(
+            one ->
+                isWindow(outline)
+                    ? one.dia().isLessThan(room) && getsDown(one, outline)
+                    : one.cutterKind() == Owned.CutterKind.END_MILL)
+        .sorted(Comparator.comparing(Owned.Cutter::dia).thenComparing(Owned.Cutter::name))
+        .toList();
+  }
+
+  private boolean getsDown(Owned.Cutter cutter, FeatureSpec window) {
+    return cutter.cutsAtItsMiddle()
+        || task.part().holes().stream()
+            .filter(hole -> window.face() != null && isThrough(hole, window.face()))
+            .filter(hole -> hole.position() != null && window.position() != null)
+            .filter(hole -> isSamePlace(hole.position(), window.position()))
+            .anyMatch(hole -> hole.dia() != null && !hole.dia().isLessThan(cutter.dia()));
+  }
+
+  private static boolean isSamePlace(@Nullable Position one, @Nullable Position other) {
+    return one != null
+        && other != null
+        && one.first().equals(other.first())
+        && one.second().equals(other.second())
+        && one.corner().equals(other.corner());
   }
 
   private SetupDraft setup(
@@ -88,7 +126,8 @@ final class Outlines {
               numbers.usual("0.01", "0.0005"),
               Length.min(cusp, numbers.down(third, "0.005", "0.0002")));
     }
-    String profile = "profile " + outline.name() + " with " + cutter.name();
+    boolean window = isWindow(outline);
+    String profile = (window ? "window " : "profile ") + outline.name() + " with " + cutter.name();
     List<String> lines = new ArrayList<>();
     lines.add(
         "hold on subplate " + plate.name() + ", up " + face.word() + ", fixed " + fixed.word());
@@ -100,18 +139,23 @@ final class Outlines {
             + " with paper "
             + numbers.write(numbers.usual("0.05", "0.002"))
             + ", zero z");
-    lines.add(
-        profile
-            + ", leaving "
-            + numbers.write(numbers.usual("0.25", "0.010"))
-            + ", pass "
-            + numbers.write(numbers.usual("2", "0.080"))
-            + ", conventional");
-    lines.add(profile + ", cusp " + numbers.write(cusp) + ", conventional");
+    String pass = ", pass " + numbers.write(numbers.usual("2", "0.080"));
+    if (window) {
+      // What is inside comes loose at the end of the one cut, not before another.
+      lines.add(profile + pass + ", cusp " + numbers.write(cusp) + ", conventional");
+    } else {
+      lines.add(
+          profile
+              + ", leaving "
+              + numbers.write(numbers.usual("0.25", "0.010"))
+              + pass
+              + ", conventional");
+      lines.add(profile + ", cusp " + numbers.write(cusp) + ", conventional");
+    }
     lines.add("deburr all edges");
     return new SetupDraft(
-        "outline " + outline.name(),
-        "Outline, screwed down on the subplate",
+        (window ? "window " : "outline ") + outline.name(),
+        (window ? "Window" : "Outline") + ", screwed down on the subplate",
         Words.filled(
             List.of(
                 "Screwed to the subplate through " + holes + ", the cutter gets all the way round.",

@@ -145,6 +145,7 @@ final class Style {
         p .size, p .limits { white-space: nowrap; }
         .expected { margin: 0.5mm 0; }
         input.box { width: 5mm; height: 5mm; margin: 0; vertical-align: middle; }
+        p.write { line-height: 7mm; }
         .write input { font-size: 11pt; width: 28mm; height: 6mm; border: 1pt solid #000; }
         td input.write { width: 24mm; border: 0; }
         input.verdict { width: 4mm; height: 4mm; margin: 0 1mm 0 0; vertical-align: middle; }

@@ -43,6 +43,9 @@ public final class HeavyPass extends SimpleRule implements EachSetup {
     }
     double dia = cutter.dia().millimetres();
     Length limit = slotPass(checkup.limits(), cutter);
+    if (!limit.isPositive()) {
+      return; // A cutter without a diameter, or a limit of nothing, is reported where it is given.
+    }
     if (bite.width().millimetres() * 2 >= dia) {
       if (bite.depth().isMoreThan(limit)) {
         out.accept(
@@ -130,7 +133,9 @@ public final class HeavyPass extends SimpleRule implements EachSetup {
   }
 
   private static String passes(CutRun cut, Length limit) {
-    if (!cut.removal().high().isPositive() || cut.cut().purpose() instanceof Purpose.Clean) {
+    if (!limit.isPositive()
+        || !cut.removal().high().isPositive()
+        || cut.cut().purpose() instanceof Purpose.Clean) {
       return "";
     }
     long count = cut.removal().high().stepsOf(limit);

@@ -124,7 +124,9 @@ public final class FeatureWork {
 
   private long levels(@Nullable DrawnFeature drawn) {
     Located<Length> pass = cut.way().pass();
-    return pass == null || drawn == null ? 1 : drawn.depth().stepsOf(pass.value());
+    return pass == null || drawn == null || !pass.value().isPositive()
+        ? 1
+        : drawn.depth().stepsOf(pass.value());
   }
 
   // ---- Whether and how it can be cut
@@ -135,6 +137,12 @@ public final class FeatureWork {
     }
     if (cutter == null) {
       return none(Refusal.UNKNOWN, "no cutter is in the spindle");
+    }
+    if (!cutter.dia().isPositive()) {
+      return none(Refusal.UNKNOWN, "the diameter of " + cutter.name() + " is not known");
+    }
+    if (!ridge().isPositive() || left.isNegative()) {
+      return none(Refusal.UNKNOWN, "what may be left on is not known");
     }
     boolean isChamfer = drawn.form() instanceof Form.Edges;
     boolean cutsEdges = cutter.cutterKind() == CutterKind.CHAMFER_MILL;

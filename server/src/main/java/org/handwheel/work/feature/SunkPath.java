@@ -126,7 +126,8 @@ final class SunkPath {
     Length low = alongX ? lowY : lowX;
     Length high = alongX ? highY : highX;
     Length across = high.minus(low);
-    long count = Math.max(1, (across.isPositive() ? across.stepsOf(radius) : 1) - 1);
+    long count =
+        Math.max(1, (across.isPositive() && radius.isPositive() ? across.stepsOf(radius) : 1) - 1);
     List<Point> points = new ArrayList<>();
     for (long i = 1; i <= count; i++) {
       Length at =
