@@ -113,8 +113,10 @@ public final class PictureLayout {
     for (Frame frame : frames) {
       groups.addAll(new ViewLayout(picture, tree, parts, frame).draw());
     }
-    groups.add(new Group(null, 0, Symbol.of(width - 130, plan.top() + 20, picture.projection())));
-    double end = Math.max(Math.max(plan.bottom(), fromFront.bottom()) + 78, lowestWords() + 28);
+    // In the corner that the views leave free, clear of the words below the view from the side.
+    double corner = first ? Math.max(plan.top() + 20, lowestWords(sideLeft) + 28) : plan.top() + 20;
+    groups.add(new Group(null, 0, Symbol.of(width - 130, corner, picture.projection())));
+    double end = Math.max(Math.max(plan.bottom(), fromFront.bottom()) + 78, lowestWords(0) + 28);
     double height = arrangement == Arrangement.ALONE ? end + legend(end) + 20 : end - 16;
     return new Drawing(
         "p" + picture.key(),
@@ -127,10 +129,11 @@ public final class PictureLayout {
         picture.notes());
   }
 
-  private double lowestWords() {
+  /** How far down words reach that begin at or right of a place. */
+  private double lowestWords(double from) {
     return groups.stream()
         .flatMap(group -> group.items().stream())
-        .mapToDouble(item -> item instanceof Words words ? words.y() : 0)
+        .mapToDouble(item -> item instanceof Words words && words.x() >= from ? words.y() : 0)
         .max()
         .orElse(0);
   }
