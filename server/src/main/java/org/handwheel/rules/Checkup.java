@@ -3,6 +3,7 @@ package org.handwheel.rules;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -21,6 +22,8 @@ import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.Obstacle;
 import org.handwheel.work.PlanRun;
+import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureHits;
 import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.hole.DrawnHole;
 import org.handwheel.work.hole.DrawnHoles;
@@ -48,6 +51,8 @@ public final class Checkup {
   private @Nullable Set<Face> facesToCut;
   private @Nullable List<CutRun> skims;
   private @Nullable List<DrawnHole> drawnHoles;
+  private final IdentityHashMap<StepRun, List<FeatureHits.Hit>> featureHits =
+      new IdentityHashMap<>();
 
   /**
    * @param rules by their ids, in the order of their findings
@@ -187,6 +192,11 @@ public final class Checkup {
       drawnHoles = known;
     }
     return known;
+  }
+
+  /** What the tool of a line on a feature passes over; worked out once for all rules. */
+  public List<FeatureHits.Hit> featureHits(PlanRun.SetupRun setup, StepRun step) {
+    return featureHits.computeIfAbsent(step, one -> FeatureHits.of(run, setup, one));
   }
 
   /** The faces that a finishing cut of the plan brings to size. */

@@ -10,11 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.antlr.v4.runtime.Token;
 import org.handwheel.grammar.HandwheelLexer;
 import org.handwheel.grammar.HandwheelParser;
-import org.handwheel.grammar.HandwheelParser.OwnHeaderContext;
 import org.handwheel.ide.Explanation;
 import org.handwheel.ide.View;
 import org.handwheel.model.Face;
@@ -26,7 +24,6 @@ import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checker;
 import org.handwheel.rules.Rules;
 import org.handwheel.syntax.Expectations.Expected;
-import org.handwheel.syntax.Section;
 import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.Severity;
 import org.handwheel.syntax.SyntaxTree;
@@ -37,10 +34,10 @@ import org.jspecify.annotations.Nullable;
 
 /** What may be written at a cursor. */
 public final class Completion {
-  private static final int KEYWORD = 40;
-  private static final int UNIT = 10;
+  static final int KEYWORD = 40;
+  static final int UNIT = 10;
   private static final int HEADER = 300;
-  private static final int AGAIN = 500;
+  static final int AGAIN = 500;
 
   /** Rules under which a keyword is a name and not itself. */
   private static final Set<Integer> NAME_RULES =
@@ -219,11 +216,11 @@ public final class Completion {
     }
     if (slot.before().isEmpty()) {
       addAll(new StatementProposals(slot, now).all());
-      properties();
+      addAll(new PropertyProposals(slot).words());
     }
     expected(slot.expectations().expected());
     if (slot.section().kind() == SectionKind.OWN && slot.has(HandwheelLexer.COLON)) {
-      propertyValues();
+      addAll(new PropertyProposals(slot).values());
     }
     if (slot.firstType() == HandwheelLexer.CHECK && slot.wantsComma()) {
       furtherChecks();
@@ -439,91 +436,6 @@ public final class Completion {
   private void unitWords(String... words) {
     for (int i = 0; i < words.length; i++) {
       add(Proposal.plain(words[i], Proposal.Kind.UNIT, "", UNIT + i));
-    }
-  }
-
-  // ---- Properties of owned things
-  // -------------------------------------------------------------------
-
-  private Optional<OwnKind> ownKind() {
-    Section section = slot.section();
-    if (section.kind() != SectionKind.OWN
-        || section.lines().isEmpty()
-        || !(section.lines().get(0).header() instanceof OwnHeaderContext header)
-        || header.ownKind() == null) {
-      return Optional.empty();
-    }
-    String word = header.ownKind().getText().toLowerCase(Locale.ROOT);
-    return Stream.of(OwnKind.values()).filter(kind -> kind.word().equals(word)).findFirst();
-  }
-
-  private void properties() {
-    Optional<OwnKind> kind = ownKind();
-    if (kind.isEmpty()) {
-      return;
-    }
-    String text = slot.section().text().toLowerCase(Locale.ROOT);
-    if (kind.get() == OwnKind.SEVERITIES) {
-      Rules.severities()
-          .keySet()
-          .forEach(
-              rule ->
-                  add(
-                      property(
-                          new Property(rule, "warning", OwnProperties.Need.OPTIONAL, "", List.of()),
-                          UNIT)));
-    }
-    int rank = UNIT;
-    for (Property property : OwnProperties.of(kind.get())) {
-      boolean there =
-          text.lines().anyMatch(line -> line.strip().matches(property.word() + "\\s*:.*"));
-      boolean needed = property.need() == OwnProperties.Need.REQUIRED;
-      add(property(property, rank++ + (needed ? 0 : 50) + (there ? AGAIN : 0)));
-    }
-  }
-
-  private static Proposal property(Property property, int rank) {
-    String usual = property.usual();
-    return new Proposal(
-        property.word(),
-        Proposal.Kind.PROPERTY,
-        property.word() + ": ",
-        Snippets.snippet(property.word() + ": {value}", Map.of("value", usual)),
-        property.about(),
-        "",
-        rank);
-  }
-
-  private void propertyValues() {
-    String word = slot.before().get(0).getText();
-    Optional<OwnKind> kind = ownKind();
-    if (kind.isPresent() && kind.get() == OwnKind.SEVERITIES) {
-      for (Severity severity : Severity.values()) {
-        add(
-            Proposal.plain(
-                severity.name().toLowerCase(Locale.ROOT), Proposal.Kind.VALUE, "", KEYWORD));
-      }
-    }
-    if (kind.isEmpty()) {
-      return;
-    }
-    OwnProperties.find(kind.get(), word).ifPresent(this::propertyValue);
-  }
-
-  /** The value that comes next, and what of the list is usual behind it. */
-  private void propertyValue(Property property) {
-    boolean open = slot.type(1) == HandwheelLexer.COLON || slot.type(1) == HandwheelLexer.COMMA;
-    List<String> usual = List.of(property.usual().split(", "));
-    int given = slot.count(HandwheelLexer.COMMA) + (open ? 0 : 1);
-    if (given == 0) {
-      property
-          .choices()
-          .forEach(choice -> add(Proposal.plain(choice, Proposal.Kind.VALUE, "", KEYWORD)));
-    }
-    if (property.choices().isEmpty() && given < usual.size() && (open || slot.wantsComma())) {
-      String rest = String.join(", ", usual.subList(given, usual.size()));
-      Proposal value = Proposal.plain(rest, Proposal.Kind.VALUE, "usual", UNIT);
-      add(open ? value : value.behindComma());
     }
   }
 }

@@ -3,11 +3,9 @@ package org.handwheel.plan.draft;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.handwheel.model.Axis;
-import org.handwheel.model.Direction;
 import org.handwheel.model.Face;
 import org.handwheel.model.OwnKind;
 import org.handwheel.model.Owned;
@@ -50,9 +48,7 @@ final class Corners {
     }
     Length narrow = Length.min(alongX, alongY);
     Optional<Owned.Piece> plate =
-        piece(OwnKind.SUBPLATE)
-            .filter(one -> carries(one, Length.max(alongX, alongY), narrow))
-            .findFirst();
+        piece(OwnKind.SUBPLATE).filter(one -> Outlines.carries(one, alongX, alongY)).findFirst();
     Optional<Owned.Piece> clamp =
         piece(OwnKind.CLAMP)
             .filter(one -> one.size("width") != null && one.size("width").isLessThan(narrow))
@@ -113,18 +109,7 @@ final class Corners {
             + " at "
             + middle);
     for (Axis axis : new Axis[] {Axis.X, Axis.Y}) {
-      Face edge = Face.of(orientation.along(axis), -1);
-      Direction from = orientation.directionOf(edge);
-      lines.add(
-          "find "
-              + edge.word()
-              + " from "
-              + from.name().toLowerCase(Locale.ROOT).replace('_', '-')
-              + " with finder "
-              + finder.name()
-              + ", zero "
-              + axis.word()
-              + " at edge");
+      lines.add(OpeningLines.find(Face.of(orientation.along(axis), -1), orientation, finder));
     }
     lines.add("cutter " + cutter.name());
     lines.add(
@@ -163,15 +148,6 @@ final class Corners {
     return task.shop().all(Owned.Piece.class).stream()
         .filter(one -> one.kind() == kind)
         .sorted(Comparator.comparing(Owned.Piece::name));
-  }
-
-  private static boolean carries(Owned.Piece plate, Length longer, Length shorter) {
-    Length length = plate.size("length");
-    Length width = plate.size("width");
-    return length == null
-        || width == null
-        || (!Length.max(length, width).isLessThan(longer)
-            && !Length.min(length, width).isLessThan(shorter));
   }
 
   private static void lacks(Optional<?> found, String what, Why why) {

@@ -58,22 +58,26 @@ final class OpeningLines {
       @Nullable String inSpindle,
       List<String> lines) {
     for (Face edge : edges(openings, orientation)) {
-      Direction from = orientation.directionOf(edge);
-      lines.add(
-          "find "
-              + edge.word()
-              + " from "
-              + from.name().toLowerCase(Locale.ROOT).replace('_', '-')
-              + " with finder "
-              + finder.name()
-              + ", zero "
-              + from.axis().word()
-              + " at edge");
+      lines.add(find(edge, orientation, finder));
     }
     String cutter = slots(face, openings, inSpindle, lines);
     holes(openings, lines);
     lines.add("deburr all edges");
     return cutter;
+  }
+
+  /** The line that finds an edge of the work as it lies. */
+  static String find(Face edge, Orientation orientation, Owned.Finder finder) {
+    Direction from = orientation.directionOf(edge);
+    return "find "
+        + edge.word()
+        + " from "
+        + from.name().toLowerCase(Locale.ROOT).replace('_', '-')
+        + " with finder "
+        + finder.name()
+        + ", zero "
+        + from.axis().word()
+        + " at edge";
   }
 
   /** The two edges that the first opening is measured from. */

@@ -172,20 +172,18 @@ final class Outlines {
   private Optional<Owned.Piece> subplate(FeatureSpec outline) {
     return task.shop().all(Owned.Piece.class).stream()
         .filter(piece -> piece.kind() == OwnKind.SUBPLATE)
-        .filter(piece -> carries(piece, outline))
+        .filter(piece -> carries(piece, first(outline), second(outline)))
         .min(Comparator.comparing(Owned.Piece::name));
   }
 
-  private static boolean carries(Owned.Piece plate, FeatureSpec outline) {
+  /** Whether something of two sizes finds room on a plate, one way or the other. */
+  static boolean carries(Owned.Piece plate, Length first, Length second) {
     Length length = plate.size("length");
     Length width = plate.size("width");
-    if (length == null || width == null) {
-      return true;
-    }
-    Length first = first(outline);
-    Length second = second(outline);
-    return !Length.max(length, width).isLessThan(Length.max(first, second))
-        && !Length.min(length, width).isLessThan(Length.min(first, second));
+    return length == null
+        || width == null
+        || (!Length.max(length, width).isLessThan(Length.max(first, second))
+            && !Length.min(length, width).isLessThan(Length.min(first, second)));
   }
 
   /** An outline's size over all along the first coordinate of its face. */

@@ -130,10 +130,7 @@ final class OutlineTables {
     facts.add(new Fact("Left on", LengthText.both(path.left())));
     facts.add(new Fact("Walls", "at most " + LengthText.both(cut.bound()) + " too tight"));
     if (path.isClosed()) {
-      facts.add(
-          new Fact(
-              "Going in",
-              "no side is open: a cutter that cuts at its middle, or a hole drilled for it first"));
+      cut.down().ifPresent(way -> facts.add(new Fact("Going in", way.words())));
     }
     List<Station> stations = new ArrayList<>();
     for (FeatureTable.Row row : cut.rows()) {

@@ -66,7 +66,7 @@ final class Meetings {
         }
         FeatureRun feature = step.feature();
         if (feature != null) {
-          FeatureHits.of(checkup.run(), setup, step).stream()
+          checkup.featureHits(setup, step).stream()
               .filter(hit -> hit.thing() == thing)
               .forEach(
                   hit ->

@@ -89,7 +89,7 @@ public final class HoldingLost extends SimpleRule implements EachSetup {
       return "";
     }
     if (!hold.clamps().isEmpty()) {
-      return Standing.isClamped(setup, step, drawn, round, hold)
+      return Standing.isClamped(setup, drawn, round, hold)
           ? ""
           : "no clamp holds `" + drawn.name() + "` itself: it comes loose when it is cut through";
     }

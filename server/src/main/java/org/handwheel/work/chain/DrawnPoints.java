@@ -198,14 +198,35 @@ public final class DrawnPoints {
         sum,
         size(owner + " from the " + from, coordinate, notation, position.origin()),
         back ? -2 : 2);
-    Length placed = which == 0 ? hole.place().first() : hole.place().second();
+    Length place = which == 0 ? hole.place().first() : hole.place().second();
+    // What the mirror shows is as far from the other side.
+    boolean isMirrored = hole.mirrored().contains(along);
+    Length placed = isMirrored ? nominal(along).minus(place) : place;
     FaceFrame.Place start = frame.of(position);
     Length offset = placed.minus(which == 0 ? start.first() : start.second());
     if (hole.pattern() != null && !offset.isZero()) {
       add(sum, size(hole.name() + " in its pattern", offset, null, hole.origin()), 2);
     }
+    if (isMirrored) {
+      sum = fromOtherSide(sum, along);
+      if (sum == null) {
+        return;
+      }
+    }
     put(hole.name(), along, sum);
     addWalls(hole, along, sum);
+  }
+
+  /** The whole size less a chain; null if the drawing does not give that size. */
+  private @Nullable Map<Size, Integer> fromOtherSide(Map<Size, Integer> sum, PartDimension along) {
+    Size whole = sizes.get(along);
+    if (whole == null) {
+      return null;
+    }
+    Map<Size, Integer> other = new LinkedHashMap<>();
+    add(other, whole, 2);
+    sum.forEach((size, halves) -> add(other, size, -halves));
+    return other;
   }
 
   /** The edge or centre a position counts from; null if the drawing does not give its size. */

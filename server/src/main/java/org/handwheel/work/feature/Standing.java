@@ -7,7 +7,6 @@ import org.handwheel.units.Length;
 import org.handwheel.work.Orientation;
 import org.handwheel.work.PartBox;
 import org.handwheel.work.PlanRun.SetupRun;
-import org.handwheel.work.PlanRun.StepRun;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
@@ -20,7 +19,7 @@ public final class Standing {
    * the operator's left and front.
    */
   public static boolean isClamped(
-      SetupRun setup, StepRun step, DrawnFeature drawn, DrawnFeature.Form.Round round, Hold hold) {
+      SetupRun setup, DrawnFeature drawn, DrawnFeature.Form.Round round, Hold hold) {
     return isClamped(setup, drawn, drawn.finished(round), hold);
   }
 

@@ -1,7 +1,9 @@
 package org.handwheel.work.hole;
 
+import java.util.Set;
 import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.Part.PatternSpec;
+import org.handwheel.model.PartDimension;
 import org.handwheel.shop.thread.ScrewThread;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
@@ -17,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param number its place in the pattern, from 1; 0 for a hole with a place of its own
  * @param frame the face it is drawn on
  * @param place where on the face
+ * @param mirrored the dimensions in which it is the other side of what the pattern says
  * @param thread its thread, if it has one that the tables know
  */
 public record DrawnHole(
@@ -25,7 +28,12 @@ public record DrawnHole(
     int number,
     FaceFrame frame,
     Place place,
+    Set<PartDimension> mirrored,
     @Nullable ScrewThread thread) {
+  public DrawnHole {
+    mirrored = Set.copyOf(mirrored);
+  }
+
   /** What to call it: {@code shaft}, or {@code studs 3} in a pattern. */
   public String name() {
     return pattern == null ? spec.name() : pattern.name() + " " + number;

@@ -1,14 +1,17 @@
 package org.handwheel.work.hole;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.handwheel.model.Part;
 import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.Part.Mirror;
 import org.handwheel.model.Part.PatternSpec;
 import org.handwheel.model.Part.Position;
 import org.handwheel.model.Part.Shape;
+import org.handwheel.model.PartDimension;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.shop.thread.ScrewThread;
 import org.handwheel.units.Length;
@@ -38,7 +41,7 @@ public record DrawnHoles(List<DrawnHole> all) {
       ScrewThread thread =
           spec.thread() == null ? null : tables.threads().find(spec.thread()).orElse(null);
       if (spec.position() != null) {
-        all.add(new DrawnHole(spec, null, 0, frame, frame.of(spec.position()), thread));
+        all.add(new DrawnHole(spec, null, 0, frame, frame.of(spec.position()), Set.of(), thread));
       }
       for (PatternSpec pattern : part.patterns()) {
         if (pattern.shape() != null && same(pattern.hole(), spec.name())) {
@@ -56,25 +59,44 @@ public record DrawnHoles(List<DrawnHole> all) {
       @Nullable ScrewThread thread,
       List<DrawnHole> all) {
     int number = 1;
-    for (Place place : places(pattern, frame)) {
-      all.add(new DrawnHole(spec, pattern, number, frame, place, thread));
+    for (Placed placed : placed(pattern, frame)) {
+      all.add(
+          new DrawnHole(spec, pattern, number, frame, placed.place(), placed.mirrored(), thread));
       number++;
     }
   }
 
+  /** A place of a pattern, and in which dimensions it is the other side of the part's middle. */
+  private record Placed(Place place, Set<PartDimension> mirrored) {}
+
   /** The places of a pattern in its own order; those that are mirrored follow. */
   public static List<Place> places(PatternSpec pattern, FaceFrame frame) {
-    List<Place> places = new ArrayList<>(unmirrored(pattern, frame));
+    return placed(pattern, frame).stream().map(Placed::place).toList();
+  }
+
+  private static List<Placed> placed(PatternSpec pattern, FaceFrame frame) {
+    List<Placed> places = new ArrayList<>();
+    unmirrored(pattern, frame).forEach(place -> places.add(new Placed(place, Set.of())));
     for (Mirror mirror : pattern.mirrors()) {
-      for (Place place : List.copyOf(places)) {
-        Place image = image(place, mirror, frame);
+      for (Placed placed : List.copyOf(places)) {
+        Place image = image(placed.place(), mirror, frame);
         // A hole on the line, or one whose image is a hole already, is drilled once.
-        if (places.stream().noneMatch(one -> isSame(one, image))) {
-          places.add(image);
+        if (places.stream().noneMatch(one -> isSame(one.place(), image))) {
+          places.add(new Placed(image, mirrored(placed, mirror)));
         }
       }
     }
     return places;
+  }
+
+  private static Set<PartDimension> mirrored(Placed placed, Mirror mirror) {
+    if (!(mirror instanceof Mirror.Centre centre)) {
+      // About a line of its own the image is as far from the pattern's start as it comes out.
+      return Set.of();
+    }
+    Set<PartDimension> mirrored = new HashSet<>(placed.mirrored());
+    mirrored.add(centre.across());
+    return mirrored;
   }
 
   private static boolean isSame(Place one, Place other) {

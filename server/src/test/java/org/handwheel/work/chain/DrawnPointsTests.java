@@ -35,6 +35,10 @@ class DrawnPointsTests {
             slot guide in top, at (30.00, 20.0) from left front, width 5, length 20, depth 3
             outline rim in top, at (0, 0) from centre, obround 50 x 30, tolerance +-0.2
             pattern studs of stud, row, count 3, at (10.00, 30.0) from left front, by (20, 0)
+            hole screw in top, dia 4.0, through
+            pattern screws of screw, at (5.00, 6.0) from left front, mirrored left to right
+            hole lug in top, dia 4.0, through
+            pattern lugs of lug, at (20.0, 0) from centre, mirrored left to right
           """);
 
   private static DrawnPoints points(String part) {
@@ -79,6 +83,13 @@ class DrawnPointsTests {
     "bottom, floor of guide, height, 17, 16.8, 17.1",
     // half the length +-0.05, the middle as written with whole numbers +-0.5, the form +-0.2
     "left, left of rim, length, 5, 4.25, 5.75",
+    // the mirror's side: the length +-0.1 less 5 +-0.05; both of one pattern less twice that
+    "left, screws 2, length, 55, 54.85, 55.15",
+    "screws 2, right, length, 5, 4.95, 5.05",
+    "screws 1, screws 2, length, 50, 49.8, 50.2",
+    "front, screws 2, width, 6, 5.8, 6.2",
+    // from the centre each is 20 +-0.2 to its side
+    "lugs 1, lugs 2, length, 40, 39.6, 40.4",
     // a floor in the front
     "back, floor of side, width, 28, 27.7, 28.3"
   })
