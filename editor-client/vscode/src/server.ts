@@ -10,8 +10,9 @@ const EXTRAS = ['picture', 'sheet', 'draft'] as const;
 export type Extra = (typeof EXTRAS)[number];
 
 // A session is short and shares the machine: compiled lightly, with a small heap that can grow.
-const JVM = ['-Xshare:auto', '-XX:+UseSerialGC', '-XX:TieredStopAtLevel=1', '-Xms16m', '-XX:MinHeapFreeRatio=10',
-  '-XX:MaxHeapFreeRatio=30', '-Dfile.encoding=UTF-8', '-Djava.awt.headless=true'];
+const JVM = ['-Xshare:auto', '-XX:+UseSerialGC', '-XX:TieredStopAtLevel=1', '-Xms30m', '-XX:NewSize=14m',
+  '-XX:CompileThresholdScaling=1.5', '-XX:-UsePerfData', '-XX:MinHeapFreeRatio=10', '-XX:MaxHeapFreeRatio=30',
+  '-Dfile.encoding=UTF-8', '-Djava.awt.headless=true'];
 
 export type Condition = 'starting' | 'running' | 'stopped' | 'no java' | 'failed';
 

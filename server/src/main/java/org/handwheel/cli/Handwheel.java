@@ -78,24 +78,7 @@ final class Handwheel implements Callable<Integer> {
 
   /** Runs one command; never throws, and never ends the process. */
   static int run(Surroundings surroundings, String... args) {
-    return LspCommand.isPlain(args)
-        // An editor waits: what understands options takes longer to start than the server.
-        ? serve(surroundings)
-        : run(surroundings, new PackedPages(), args);
-  }
-
-  private static int serve(Surroundings surroundings) {
-    Output output = Output.of(surroundings);
-    try {
-      return new LspCommand(surroundings).call();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return EXIT_TROUBLE;
-    } catch (RuntimeException e) {
-      return internalError(surroundings, output, words(e), e);
-    } catch (OutOfMemoryError e) {
-      return internalError(surroundings, output, "there is not enough memory", e);
-    }
+    return run(surroundings, new PackedPages(), args);
   }
 
   /** Runs one command with other pages for the rules. */
@@ -205,6 +188,13 @@ final class Handwheel implements Callable<Integer> {
     return message == null ? name : name + ": " + message;
   }
 
+  /** Tells of a fault where no command line was read. */
+  static int internalError(Surroundings surroundings, Throwable e) {
+    Output output = Output.of(surroundings);
+    int exitCode = internalError(surroundings, output, words(e), e);
+    return output.finish() ? exitCode : EXIT_TROUBLE;
+  }
+
   private static int internalError(
       Surroundings surroundings, Output output, String words, Throwable e) {
     output.trouble("handwheel: internal error: " + words.replaceAll("\\s+", " "));
@@ -228,16 +218,11 @@ final class Handwheel implements Callable<Integer> {
     throw new ParameterException(spec.commandLine(), "say what to do, such as `check`");
   }
 
-  /** The version in the manifest of the jar, if it runs from one. */
-  static @Nullable String version() {
-    return Handwheel.class.getPackage().getImplementationVersion();
-  }
-
   /** The version, and the Java it runs on. */
   static final class Version implements IVersionProvider {
     @Override
     public String[] getVersion() {
-      @Nullable String version = version();
+      @Nullable String version = StdioServer.version();
       return new String[] {
         "handwheel " + (version == null ? "(unpackaged)" : version),
         "Java "

@@ -1,13 +1,6 @@
 package org.handwheel.cli;
 
-import java.io.BufferedInputStream;
-import java.io.BufferedOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Callable;
-import org.handwheel.lsp.LogLines;
-import org.handwheel.lsp.Serve;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -30,23 +23,8 @@ final class LspCommand implements Callable<Integer> {
     this.surroundings = surroundings;
   }
 
-  /** Whether a command line asks for the server and for nothing out of the ordinary. */
-  static boolean isPlain(String... args) {
-    return (args.length == 1 || (args.length == 2 && args[1].equals("--stdio")))
-        && args[0].equals("lsp");
-  }
-
   @Override
   public Integer call() throws InterruptedException {
-    // Standard output belongs to the protocol: a stray print anywhere must not reach it.
-    PrintStream err = new PrintStream(surroundings.err(), true, StandardCharsets.UTF_8);
-    System.setOut(err);
-    LogLines.to(err);
-    @Nullable String version = Handwheel.version();
-    return Serve.serve(
-        new BufferedInputStream(surroundings.in()),
-        new BufferedOutputStream(surroundings.out()),
-        version == null ? "(unpackaged)" : version,
-        Serve.Preparation.REHEARSED);
+    return StdioServer.serve(surroundings.in(), surroundings.out(), surroundings.err());
   }
 }

@@ -21,7 +21,21 @@ public final class Main {
 
   /** Runs the command line and ends the process with its exit code. */
   public static void main(String[] args) {
-    System.exit(Handwheel.run(ofThisProcess(), args));
+    System.exit(StdioServer.isPlain(args) ? serve() : Handwheel.run(ofThisProcess(), args));
+  }
+
+  private static int serve() {
+    try {
+      return StdioServer.serve(
+          System.in,
+          new FileOutputStream(FileDescriptor.out),
+          new FileOutputStream(FileDescriptor.err));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return Handwheel.EXIT_TROUBLE;
+    } catch (RuntimeException | OutOfMemoryError e) {
+      return Handwheel.internalError(ofThisProcess(), e);
+    }
   }
 
   @SuppressWarnings("SystemConsoleNull") // asked for in the way that each Java needs

@@ -42,7 +42,7 @@ final class SarifReport implements ReportFormat {
     List<String> ids =
         List.copyOf(new TreeSet<>(report.findings().stream().map(Found::rule).toList()));
     Driver driver =
-        new Driver("Handwheel", Handwheel.version(), ids.stream().map(this::rule).toList());
+        new Driver("Handwheel", StdioServer.version(), ids.stream().map(this::rule).toList());
     Run run =
         new Run(
             new Tool(driver),

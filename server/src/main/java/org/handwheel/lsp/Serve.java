@@ -3,6 +3,7 @@ package org.handwheel.lsp;
 import com.google.gson.Gson;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.PrintStream;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
@@ -20,31 +21,36 @@ import org.eclipse.lsp4j.services.LanguageClient;
 public final class Serve {
   private Serve() {}
 
-  /** What is done for speed alone, beside serving. */
-  public enum Preparation {
-    NONE,
-    /** Classes are loaded before they are asked for, and keys rehearsed before they come. */
-    REHEARSED
-  }
-
-  /** Serves without preparation, as for tests of many short sessions. */
+  /** Serves without preparation, as for tests of many short sessions; what is logged stays. */
   public static int serve(InputStream in, OutputStream out, String version)
       throws InterruptedException {
-    return serve(in, out, version, Preparation.NONE);
+    return serve(in, out, version, new CompletableFuture<>(), new CompletableFuture<>());
   }
 
   /**
-   * Serves until the editor exits or its stream ends.
+   * Serves until the editor exits or its stream ends. Classes are loaded before they are asked for,
+   * and keys rehearsed before they come.
    *
+   * @param log takes what the server logs from now on, in this process, a line each
    * @return 0 if the editor shut the server down before it left, else 1, as the protocol asks
    */
-  public static int serve(InputStream in, OutputStream out, String version, Preparation preparation)
+  public static int serve(InputStream in, OutputStream out, PrintStream log, String version)
       throws InterruptedException {
     CompletableFuture<Gson> gson = new CompletableFuture<>();
     CompletableFuture<Void> answered = new CompletableFuture<>();
-    if (preparation == Preparation.REHEARSED) {
-      WarmUp.start(gson, answered);
-    }
+    // First of all, since it takes longest.
+    WarmUp.start(gson, answered);
+    LogLines.to(log);
+    return serve(in, out, version, gson, answered);
+  }
+
+  private static int serve(
+      InputStream in,
+      OutputStream out,
+      String version,
+      CompletableFuture<Gson> gson,
+      CompletableFuture<Void> answered)
+      throws InterruptedException {
     CountDownLatch over = new CountDownLatch(1);
     HandwheelServer server = new HandwheelServer(version, over::countDown);
     ExecutorService reader =
