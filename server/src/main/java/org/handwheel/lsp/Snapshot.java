@@ -16,6 +16,7 @@ import org.handwheel.model.Workspace;
 import org.handwheel.rules.Checked;
 import org.handwheel.rules.Checker;
 import org.handwheel.shop.StandardTables;
+import org.handwheel.shop.table.Once;
 import org.handwheel.syntax.SyntaxTree;
 import org.jspecify.annotations.Nullable;
 
@@ -27,17 +28,25 @@ import org.jspecify.annotations.Nullable;
 final class Snapshot {
   private final Map<String, OpenFile> files;
   private final Map<String, Worked> worked;
+
+  /** One for all snapshots of a session: it is the same for each key. */
+  private final Once<Checker> checker;
+
   private final Map<WorkspaceRoot, Workspace> folders = new ConcurrentHashMap<>();
   private final Map<WorkspaceRoot, Project> projects = new ConcurrentHashMap<>();
   private final Map<String, List<Diagnostic>> closed = new ConcurrentHashMap<>();
 
-  private Snapshot(Map<String, OpenFile> files, Map<String, Worked> worked) {
+  private Snapshot(Map<String, OpenFile> files, Map<String, Worked> worked, Once<Checker> checker) {
     this.files = Map.copyOf(files);
     this.worked = worked;
+    this.checker = checker;
   }
 
   static Snapshot empty() {
-    return new Snapshot(Map.of(), new ConcurrentHashMap<>());
+    return new Snapshot(
+        Map.of(),
+        new ConcurrentHashMap<>(),
+        new Once<>(() -> new Checker(StandardTables.builtIn())));
   }
 
   /** A view worked out once. */
@@ -98,21 +107,21 @@ final class Snapshot {
   Snapshot with(OpenFile file) {
     Map<String, OpenFile> next = new HashMap<>(files);
     next.put(file.uri(), file);
-    return new Snapshot(next, workedAfter(file, next));
+    return new Snapshot(next, workedAfter(file, next), checker);
   }
 
   /** The snapshot with a file closed. */
   Snapshot without(OpenFile file) {
     Map<String, OpenFile> next = new HashMap<>(files);
     next.remove(file.uri());
-    return new Snapshot(next, workedAfter(file, next));
+    return new Snapshot(next, workedAfter(file, next), checker);
   }
 
   /** The snapshot with everything to be worked out again, since files on disk changed. */
   Snapshot refreshed() {
     Map<String, Worked> again = new ConcurrentHashMap<>();
     worked.forEach((uri, work) -> again.put(uri, new Worked(work.file, work.latest())));
-    return new Snapshot(files, again);
+    return new Snapshot(files, again, checker);
   }
 
   /** What stays worked out after a change, and what the rest can go on from. */
@@ -160,8 +169,8 @@ final class Snapshot {
     WorkspaceLoader loader = new WorkspaceLoader(file.root(), System::nanoTime);
     Map<String, SyntaxTree> before = earlier == null ? Map.of() : earlier.workspace().files();
     Workspace workspace = loader.load(List.of(file.path()), open, before).workspace();
-    StandardTables tables = StandardTables.builtIn();
     Checked checked = earlier == null ? null : earlier.checked();
-    return new View(workspace, new Checker(tables).check(workspace, file.path(), checked), tables);
+    return new View(
+        workspace, checker.get().check(workspace, file.path(), checked), StandardTables.builtIn());
   }
 }

@@ -6,8 +6,10 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.handwheel.model.Face;
 import org.handwheel.model.Limits;
@@ -39,6 +41,7 @@ public final class Checkup {
   private final PlanRun run;
   private final StandardTables tables;
   private final boolean whole;
+  private final List<SetupLines> lines;
   private final List<CutRun> cuts;
   private final List<PlanRun.SetupRun> wholeSetups;
   private final Map<String, Rule> rules;
@@ -50,6 +53,9 @@ public final class Checkup {
   private boolean setupsChecked;
   private @Nullable Set<Face> facesToCut;
   private @Nullable List<CutRun> skims;
+  private @Nullable List<CutRun> counted;
+  private @Nullable List<SetupLines.Line> onHoles;
+  private @Nullable List<SetupLines.Line> onFeatures;
   private @Nullable List<DrawnHole> drawnHoles;
   private final IdentityHashMap<StepRun, List<FeatureHits.Hit>> featureHits =
       new IdentityHashMap<>();
@@ -70,8 +76,11 @@ public final class Checkup {
     this.plan = plan;
     this.run = run;
     this.tables = tables;
-    this.cuts = cuts(wholeSetups);
-    this.whole = wholeSetups.size() == run.setups().size() && areCutsKnown(wholeSetups);
+    this.lines = gathered(wholeSetups);
+    this.cuts = cuts(lines);
+    this.whole =
+        wholeSetups.size() == run.setups().size()
+            && lines.stream().allMatch(of -> of.unknownCuts() == 0);
   }
 
   /** One setup of a plan, as if it were the only one. */
@@ -83,31 +92,18 @@ public final class Checkup {
     this.tables = plan.tables;
     this.whole = false;
     this.wholeSetups = isRead(setup.setup()) ? List.of(setup) : List.of();
-    this.cuts = cuts(wholeSetups);
+    this.lines = gathered(wholeSetups);
+    this.cuts = cuts(lines);
   }
 
-  private static List<CutRun> cuts(List<PlanRun.SetupRun> setups) {
+  private List<SetupLines> gathered(List<PlanRun.SetupRun> setups) {
+    return inSetups.gathered(setups, SetupLines.class, SetupLines::of);
+  }
+
+  private static List<CutRun> cuts(List<SetupLines> lines) {
     List<CutRun> cuts = new ArrayList<>();
-    for (PlanRun.SetupRun setup : setups) {
-      for (PlanRun.StepRun step : setup.steps()) {
-        CutRun cut = step.cut();
-        if (cut != null) {
-          cuts.add(cut);
-        }
-      }
-    }
+    lines.forEach(of -> cuts.addAll(of.cuts()));
     return cuts;
-  }
-
-  private static boolean areCutsKnown(List<PlanRun.SetupRun> setups) {
-    for (PlanRun.SetupRun setup : setups) {
-      for (PlanRun.StepRun step : setup.steps()) {
-        if (step.step() instanceof Step.Cut && step.cut() == null) {
-          return false;
-        }
-      }
-    }
-    return true;
   }
 
   public Plan plan() {
@@ -131,6 +127,46 @@ public final class Checkup {
       skims = known;
     }
     return known;
+  }
+
+  /** Those of the cuts for which a number of passes is stated, in order. */
+  public List<CutRun> countedCuts() {
+    List<CutRun> known = counted;
+    if (known == null) {
+      known = cuts().filter(cut -> cut.countedPasses() != null).toList();
+      counted = known;
+    }
+    return known;
+  }
+
+  /** The last of the cuts along a dimension. */
+  public Optional<CutRun> lastCut(PartDimension dimension) {
+    for (int i = cuts.size() - 1; i >= 0; i--) {
+      if (cuts.get(i).face().dimension() == dimension) {
+        return Optional.of(cuts.get(i));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Every line on holes that was worked out, in the setups that could be read, in order. */
+  public void forEachHoleLine(BiConsumer<PlanRun.SetupRun, StepRun> action) {
+    List<SetupLines.Line> known = onHoles;
+    if (known == null) {
+      known = lines.stream().flatMap(of -> of.onHoles().stream()).toList();
+      onHoles = known;
+    }
+    known.forEach(line -> action.accept(line.setup(), line.step()));
+  }
+
+  /** Every line on a feature, in the setups that could be read, in order. */
+  public void forEachFeatureLine(BiConsumer<PlanRun.SetupRun, StepRun> action) {
+    List<SetupLines.Line> known = onFeatures;
+    if (known == null) {
+      known = lines.stream().flatMap(of -> of.onFeatures().stream()).toList();
+      onFeatures = known;
+    }
+    known.forEach(line -> action.accept(line.setup(), line.step()));
   }
 
   public StandardTables tables() {
@@ -171,12 +207,8 @@ public final class Checkup {
     Set<Face> known = facesToCut;
     if (known == null) {
       known = EnumSet.noneOf(Face.class);
-      for (Setup setup : plan.setups()) {
-        for (Step step : setup.steps()) {
-          if (step instanceof Step.Cut cut) {
-            known.add(cut.face());
-          }
-        }
+      for (SetupLines of : gathered(run.setups())) {
+        known.addAll(of.facesToCut());
       }
       facesToCut = known;
     }
@@ -256,6 +288,21 @@ public final class Checkup {
               (id, findings) ->
                   found.computeIfAbsent(id, key -> new ArrayList<>()).addAll(findings));
     }
+    for (Rule rule : rules.values()) {
+      if (rule instanceof EachSetup each) {
+        each.checkPlan(
+            this,
+            finding -> found.computeIfAbsent(rule.id(), key -> new ArrayList<>()).add(finding));
+      }
+    }
+  }
+
+  /**
+   * What is taken from the run of each setup, in order, by a function that looks at nothing else;
+   * kept as long as the run is.
+   */
+  public <T> List<T> gathered(Class<T> type, Function<PlanRun.SetupRun, T> gather) {
+    return inSetups.gathered(run.setups(), type, gather);
   }
 
   private List<Finding> checkSetup(PlanRun.SetupRun setup, Reach reach) {
@@ -288,14 +335,13 @@ public final class Checkup {
 
   /** Every line on a feature in the setups that could be read, in order. */
   public void forEachKnownFeature(FeatureAction action) {
-    for (PlanRun.SetupRun setup : wholeSetups) {
-      for (PlanRun.StepRun step : setup.steps()) {
-        FeatureRun feature = step.feature();
-        if (feature != null) {
-          action.accept(setup, step, feature);
-        }
-      }
-    }
+    forEachFeatureLine(
+        (setup, step) -> {
+          FeatureRun feature = step.feature();
+          if (feature != null) {
+            action.accept(setup, step, feature);
+          }
+        });
   }
 
   /** The size the drawing asks for along a dimension, if it can be relied on. */

@@ -1,5 +1,8 @@
 package org.handwheel.rules;
 
+import java.util.function.Consumer;
+import org.handwheel.syntax.Finding;
+
 /**
  * Marks a rule that looks at one setup at a time: what it finds in a setup follows from the setup
  * worked through and from the part, the stock, the shop, the tables and the faces that are
@@ -22,4 +25,7 @@ public interface EachSetup {
   default Reach reach() {
     return Reach.KNOWN;
   }
+
+  /** What the rule finds besides in the plan as a whole; this part runs each time. */
+  default void checkPlan(Checkup checkup, Consumer<Finding> out) {}
 }

@@ -12,19 +12,15 @@ import org.handwheel.model.Face;
 import org.handwheel.model.Owned;
 import org.handwheel.model.Part;
 import org.handwheel.model.Plan;
-import org.handwheel.model.Setup;
 import org.handwheel.model.Shop;
-import org.handwheel.model.Step;
 import org.handwheel.model.Stock;
 import org.handwheel.rules.EachSetup.Reach;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
-import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.KnownMaterial;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
-import org.handwheel.work.PlanRun.StepRun;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,6 +31,7 @@ final class SetupFindings {
   private final Ground ground;
   private final Found earlier;
   private final Found found = new Found();
+  private final Gathered gathered;
 
   /** By setup: in those with a known start, and in those after one that could not be read. */
   private static final class Found {
@@ -59,9 +56,10 @@ final class SetupFindings {
       Set<Face> finishedFaces,
       StandardTables tables) {}
 
-  private SetupFindings(Ground ground, Found earlier) {
+  private SetupFindings(Ground ground, Found earlier, Gathered gathered) {
     this.ground = ground;
     this.earlier = earlier;
+    this.gathered = gathered;
   }
 
   /**
@@ -71,6 +69,7 @@ final class SetupFindings {
    */
   static SetupFindings of(
       Plan plan, PlanRun run, StandardTables tables, @Nullable SetupFindings before) {
+    Gathered gathered = new Gathered(before == null ? null : before.gathered);
     Ground ground =
         new Ground(
             plan.part(),
@@ -79,27 +78,25 @@ final class SetupFindings {
             plan.shop(),
             run.drawing(),
             run.material(),
-            finishedFaces(run),
+            finishedFaces(run, gathered),
             tables);
     return before != null && before.ground.equals(ground)
-        ? new SetupFindings(ground, before.found)
-        : new SetupFindings(ground, new Found());
+        ? new SetupFindings(ground, before.found, gathered)
+        : new SetupFindings(ground, new Found(), gathered);
   }
 
-  private static Set<Face> finishedFaces(PlanRun run) {
+  private static Set<Face> finishedFaces(PlanRun run, Gathered gathered) {
     Set<Face> faces = EnumSet.noneOf(Face.class);
-    for (SetupRun setup : run.setups()) {
-      if (setup.setup().damage() != Setup.Damage.NONE) {
-        break;
-      }
-      for (StepRun step : setup.steps()) {
-        CutRun cut = step.cut();
-        if (cut != null && cut.cut().purpose() instanceof Step.Purpose.Finish) {
-          faces.add(cut.face());
-        }
-      }
+    List<SetupRun> known = run.knownSetups().toList();
+    for (SetupLines lines : gathered.of(known, SetupLines.class, SetupLines::of)) {
+      faces.addAll(lines.finished());
     }
     return faces;
+  }
+
+  /** What is taken from the run of each setup; kept as long as the run is. */
+  <T> List<T> gathered(List<SetupRun> setups, Class<T> type, Function<SetupRun, T> gather) {
+    return gathered.of(setups, type, gather);
   }
 
   /** The faces that a finishing cut brings to size. */

@@ -116,6 +116,15 @@ public record CutRun(
         : passDepth;
   }
 
+  /** The number of passes and their depth, where the plan states both. */
+  public Step.Passes.@Nullable Counted countedPasses() {
+    Step.Passes passes =
+        cut.purpose() instanceof Step.Purpose.Rough rough
+            ? rough.passes()
+            : cut.purpose() instanceof Step.Purpose.Finish finish ? finish.passes() : null;
+    return passes instanceof Step.Passes.Counted counted ? counted : null;
+  }
+
   /** The stated direction, or what the engagement is where a wall is cut. */
   public CutDirection direction() {
     return engagement.isClimb() ? CutDirection.CLIMB : CutDirection.CONVENTIONAL;

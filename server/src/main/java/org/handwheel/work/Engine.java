@@ -40,6 +40,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Works a plan through, line by line; a pure function. */
 public final class Engine {
+  /** No place in a run, and none before one. */
+  private static final int NOWHERE = -2;
+
   private static final Length TRAM_RUN = Length.mm("150");
   private static final Length TRUE_RUN = Length.mm("100");
 
@@ -73,7 +76,7 @@ public final class Engine {
 
   /** The plan with the readings of one piece in place of its measurements. */
   public static PlanRun run(Plan plan, LogSection log, StandardTables tables) {
-    return new Engine(plan, log, tables).run(Map.of());
+    return new Engine(plan, log, tables).run(List.of());
   }
 
   /** Cutting force per area of chip in N/mm2, at the chip load the shop's limits name. */
@@ -94,11 +97,11 @@ public final class Engine {
    */
   public static PlanRun run(Plan plan, StandardTables tables, @Nullable PlanRun earlier) {
     Engine engine = new Engine(plan, null, tables);
-    return engine.run(earlier == null ? Map.of() : engine.reusable(earlier));
+    return engine.run(earlier == null ? List.of() : engine.reusable(earlier));
   }
 
-  /** The setups of an earlier run that may be taken over, by the section they stand in. */
-  private Map<Section, SetupRun> reusable(PlanRun earlier) {
+  /** The setups of an earlier run that may be taken over, in order. */
+  private List<SetupRun> reusable(PlanRun earlier) {
     boolean sameGround =
         earlier.log() == null
             && earlier.drawing().equals(drawing)
@@ -106,12 +109,7 @@ public final class Engine {
             && Objects.equals(earlier.material(), material)
             && Objects.equals(earlier.plan().machine(), plan.machine())
             && sameForms(earlier.plan());
-    if (!sameGround) {
-      return Map.of();
-    }
-    Map<Section, SetupRun> runs = new HashMap<>();
-    earlier.setups().forEach(run -> runs.put(run.setup().header().section(), run));
-    return runs;
+    return sameGround ? earlier.setups() : List.of();
   }
 
   /** Whether holes and the rest are drawn as in another plan, with the same tools for holes. */
@@ -125,26 +123,40 @@ public final class Engine {
     return part == null ? List.of() : List.of(part.holes(), part.patterns(), part.features());
   }
 
-  private PlanRun run(Map<Section, SetupRun> reusable) {
-    Workpiece start = Workpiece.of(plan);
-    Workpiece work = start;
-    Bench bench = Bench.atStart(Slope.of(limits.length(Limit.TRAM), TRAM_RUN));
-    List<SetupRun> setups = new ArrayList<>();
-    for (Setup setup : plan.setups()) {
-      Bench benchBefore = bench.forNewSetup();
-      SetupRun known = reusable.get(setup.header().section());
-      SetupRun run =
-          known != null
-                  && known.setup().equals(setup)
-                  && known.start().equals(work)
-                  && known.benchBefore().equals(benchBefore)
-              ? known
-              : new SetupWork(setup, work, benchBefore).run();
-      setups.add(run);
-      work = run.after();
-      bench = run.benchAfter();
+  private PlanRun run(List<SetupRun> reusable) {
+    Map<Section, Integer> places = new HashMap<>();
+    for (int i = 0; i < reusable.size(); i++) {
+      places.put(reusable.get(i).setup().header().section(), i);
     }
-    return new PlanRun(plan, log, drawing, material, start, setups, work);
+    Workpiece start = Workpiece.of(plan);
+    Bench atStart = Bench.atStart(Slope.of(limits.length(Limit.TRAM), TRAM_RUN));
+    List<SetupRun> setups = new ArrayList<>();
+    SetupRun before = null;
+    // The place in the earlier run of the setup before, if that was taken over.
+    int last = NOWHERE;
+    for (Setup setup : plan.setups()) {
+      int place = places.getOrDefault(setup.header().section(), NOWHERE);
+      SetupRun run = place == NOWHERE ? null : reusable.get(place);
+      // One that followed the same run as it does now starts from the same state.
+      if (run == null || place != last + 1 || !run.setup().equals(setup)) {
+        Workpiece work = before == null ? start : before.after();
+        Bench bench = (before == null ? atStart : before.benchAfter()).forNewSetup();
+        boolean same =
+            run != null
+                && run.setup().equals(setup)
+                && run.start().equals(work)
+                && run.benchBefore().equals(bench);
+        if (!same) {
+          run = new SetupWork(setup, work, bench).run();
+          place = NOWHERE;
+        }
+      }
+      last = place;
+      setups.add(run);
+      before = run;
+    }
+    Workpiece end = before == null ? start : before.after();
+    return new PlanRun(plan, log, drawing, material, start, setups, end);
   }
 
   /** The walk through one setup; the only mutable state, and it does not leave this method. */

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import org.handwheel.model.Part;
-import org.handwheel.model.Setup;
 import org.handwheel.rules.Checkup;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.units.Length;
@@ -22,16 +21,7 @@ final class FeatureLines {
 
   /** Every line on a feature, in the setups that could be read. */
   static void forEach(Checkup checkup, BiConsumer<SetupRun, StepRun> action) {
-    for (SetupRun setup : checkup.wholeSetups()) {
-      if (setup.setup().damage() != Setup.Damage.NONE) {
-        continue;
-      }
-      for (StepRun step : setup.steps()) {
-        if (step.feature() != null) {
-          action.accept(setup, step);
-        }
-      }
-    }
+    checkup.forEachFeatureLine(action);
   }
 
   /** The drawing's features at their places; those it does not describe in full are left out. */

@@ -1,5 +1,6 @@
 package org.handwheel.rules.hold;
 
+import java.util.List;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.model.Part;
@@ -15,6 +16,7 @@ import org.handwheel.work.Holding;
 import org.handwheel.work.Obstacle;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.jspecify.annotations.Nullable;
 
 /** No bar at the moving jaw although the face there is not parallel to the fixed one. */
 public final class BarMissing extends SimpleRule {
@@ -24,27 +26,31 @@ public final class BarMissing extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.wholeSetups().forEach(setup -> check(checkup, setup, out));
+    List<SetupRun> setups = checkup.wholeSetups();
+    List<Missed> missed = checkup.gathered(Missed.class, Missed::in);
+    for (int i = 0; i < setups.size(); i++) {
+      Grip grip = setups.get(i).grip();
+      Obstacle jaw = missed.get(i).jaw();
+      if (grip != null && jaw != null && !isWantedParallel(checkup, setups.get(i), grip)) {
+        out.accept(missing(setups.get(i), grip, jaw));
+      }
+    }
   }
 
-  private void check(Checkup checkup, SetupRun setup, Consumer<Finding> out) {
-    if (setup.grip() == null) {
-      return;
-    }
-    for (StepRun step : setup.steps()) {
-      Bearing bearing = step.bearing();
-      if (bearing == null || step.cut() == null) {
-        continue;
+  /** What keeps the work from lying flat at the fixed jaw for want of a bar, in one setup. */
+  private record Missed(@Nullable Obstacle jaw) {
+    static Missed in(SetupRun setup) {
+      Grip grip = setup.grip();
+      for (StepRun step : grip == null ? List.<StepRun>of() : setup.steps()) {
+        Bearing bearing = step.bearing();
+        if (grip == null || bearing == null || step.cut() == null) {
+          continue;
+        }
+        Obstacle jaw = bearing.jaw();
+        boolean flat = bearing.lean() == Bearing.Ruler.SEAT && Holding.baseRules(grip);
+        return new Missed(jaw != null && isHere(grip, jaw) && !flat ? jaw : null);
       }
-      Obstacle jaw = bearing.jaw();
-      boolean flat = bearing.lean() == Bearing.Ruler.SEAT && Holding.baseRules(setup.grip());
-      if (jaw != null
-          && isHere(setup.grip(), jaw)
-          && !flat
-          && !isWantedParallel(checkup, setup, setup.grip())) {
-        out.accept(missing(setup, setup.grip(), jaw));
-      }
-      return;
+      return new Missed(null);
     }
   }
 

@@ -6,7 +6,6 @@ import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import org.handwheel.model.Limit;
 import org.handwheel.model.Part.HoleSpec;
-import org.handwheel.model.Setup;
 import org.handwheel.rules.Checkup;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Origin;
@@ -23,16 +22,7 @@ final class HoleLines {
 
   /** Every line on holes that was worked out, in the setups that could be read. */
   static void forEach(Checkup checkup, BiConsumer<SetupRun, StepRun> action) {
-    for (SetupRun setup : checkup.wholeSetups()) {
-      if (setup.setup().damage() != Setup.Damage.NONE) {
-        continue;
-      }
-      for (StepRun step : setup.steps()) {
-        if (step.holes() != null) {
-          action.accept(setup, step);
-        }
-      }
-    }
+    checkup.forEachHoleLine(action);
   }
 
   /** What a plain bore may be: by its limits, its fit, or give or take what is not toleranced. */

@@ -1,5 +1,6 @@
 package org.handwheel.rules.name;
 
+import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -23,14 +24,20 @@ public final class UnusedName extends SimpleRule {
       return;
     }
     Names names = checkup.plan().names();
+    List<Declaration> values =
+        names.declarations().stream()
+            .filter(declaration -> declaration.kind() == Kind.VALUE)
+            .toList();
+    if (values.isEmpty()) {
+      return;
+    }
     Set<Declaration> used =
         names.uses().stream()
             .map(Names.Use::declaration)
             .filter(declaration -> declaration.kind() == Kind.VALUE)
             .collect(Collectors.toSet());
-    for (Declaration declaration : names.declarations()) {
-      boolean matters = declaration.kind() == Kind.VALUE;
-      if (matters && !used.contains(declaration)) {
+    for (Declaration declaration : values) {
+      if (!used.contains(declaration)) {
         out.accept(finding(declaration.origin(), "`" + declaration.name() + "` is never used"));
       }
     }

@@ -48,7 +48,6 @@ public final class FaceNotCleaned extends SimpleRule {
     if (!checkup.isWhole()) {
       return;
     }
-    List<CutRun> cuts = checkup.cuts().toList();
     for (Face face : Face.all()) {
       FaceState end = checkup.run().end().face(face);
       // Enough came off, but not everywhere: then the cutter did not cover the face.
@@ -57,10 +56,11 @@ public final class FaceNotCleaned extends SimpleRule {
       if (end.condition() != Condition.SKIMMED || deepEnough || reported.contains(face)) {
         continue;
       }
-      List<CutRun> own = cuts.stream().filter(cut -> cut.face() == face).toList();
-      if (!own.isEmpty()) {
-        reportFace(checkup, face, end, own.get(own.size() - 1), out);
-      }
+      checkup
+          .cuts()
+          .filter(cut -> cut.face() == face)
+          .reduce((before, cut) -> cut)
+          .ifPresent(last -> reportFace(checkup, face, end, last, out));
     }
   }
 

@@ -1,8 +1,11 @@
 package org.handwheel.rules.size;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
 import org.handwheel.model.Limit;
+import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
@@ -13,6 +16,7 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing.Demand;
+import org.jspecify.annotations.Nullable;
 
 /** A roughing pass that leaves nothing, or too little, for the finishing pass. */
 public final class NoFinishAllowance extends SimpleRule {
@@ -28,12 +32,15 @@ public final class NoFinishAllowance extends SimpleRule {
     if (!checkup.isWhole()) {
       return;
     }
+    // From the end, to know of each cut the next along the same dimension.
+    Map<PartDimension, CutRun> next = new EnumMap<>(PartDimension.class);
     List<CutRun> cuts = checkup.cuts().toList();
-    for (int i = 0; i < cuts.size(); i++) {
-      CutRun rough = cuts.get(i);
-      if (rough.cut().purpose() instanceof Purpose.Rough purpose && rough.goal() != null) {
-        checkRough(checkup, rough, purpose, cuts.subList(i + 1, cuts.size()), out);
+    for (int i = cuts.size() - 1; i >= 0; i--) {
+      CutRun cut = cuts.get(i);
+      if (cut.cut().purpose() instanceof Purpose.Rough purpose && cut.goal() != null) {
+        checkRough(checkup, cut, purpose, next.get(cut.face().dimension()), out);
       }
+      next.put(cut.face().dimension(), cut);
     }
   }
 
@@ -53,18 +60,13 @@ public final class NoFinishAllowance extends SimpleRule {
       Checkup checkup,
       CutRun rough,
       Purpose.Rough purpose,
-      List<CutRun> later,
+      @Nullable CutRun next,
       Consumer<Finding> out) {
     Demand demand = checkup.demand(rough.face().dimension());
     Length goal = rough.goal();
     if (demand == null || goal == null || goal.isLessThan(demand.limits().low())) {
       return;
     }
-    CutRun next =
-        later.stream()
-            .filter(cut -> cut.face().dimension() == rough.face().dimension())
-            .findFirst()
-            .orElse(null);
     Origin origin = purpose.leaving() == null ? rough.cut().origin() : purpose.leaving().origin();
     if (next == null) {
       boolean tight =

@@ -6,6 +6,7 @@ import org.handwheel.model.LogSection.Reading;
 import org.handwheel.model.Step.Passes;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -17,20 +18,29 @@ import org.handwheel.work.Drawing.Demand;
 import org.jspecify.annotations.Nullable;
 
 /** A cut to a size below the drawing's limit, or a reading below it: the metal cannot come back. */
-public final class Overcut extends SimpleRule {
+public final class Overcut extends SimpleRule implements EachSetup {
   public Overcut() {
     super("overcut", Severity.ERROR);
   }
 
   @Override
-  public void check(Checkup checkup, Consumer<Finding> out) {
+  public Reach reach() {
     // The size a cut is told to go to does not depend on what was read before it.
+    return Reach.ALL;
+  }
+
+  @Override
+  public void check(Checkup checkup, Consumer<Finding> out) {
     checkup
         .run()
         .steps()
         .filter(step -> step.cut() != null)
         .forEach(step -> checkCut(checkup, step.cut(), out));
-    checkup.cuts().forEach(cut -> checkPasses(checkup, cut, out));
+  }
+
+  @Override
+  public void checkPlan(Checkup checkup, Consumer<Finding> out) {
+    checkup.countedCuts().forEach(cut -> checkPasses(checkup, cut, out));
     if (checkup.run().log() != null) {
       checkup.run().log().readings().forEach(reading -> checkReading(checkup, reading, out));
     }
@@ -65,11 +75,8 @@ public final class Overcut extends SimpleRule {
   /** A stated number of passes that goes below size although the cut names a sound one. */
   private void checkPasses(Checkup checkup, CutRun cut, Consumer<Finding> out) {
     Demand demand = checkup.demand(cut.face().dimension());
-    Passes passes =
-        cut.cut().purpose() instanceof Purpose.Rough rough
-            ? rough.passes()
-            : cut.cut().purpose() instanceof Purpose.Finish finish ? finish.passes() : null;
-    if (demand == null || !(passes instanceof Passes.Counted counted)) {
+    Passes.Counted counted = cut.countedPasses();
+    if (demand == null || counted == null) {
       return;
     }
     Length total = counted.depth().times(counted.count());

@@ -1,6 +1,5 @@
 package org.handwheel.rules.size;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
@@ -29,7 +28,7 @@ public final class ShortOfSize extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.cuts().forEach(cut -> checkPasses(cut, out));
+    checkup.countedCuts().forEach(cut -> checkPasses(cut, out));
     if (!checkup.isWhole() || checkup.plan().setups().isEmpty()) {
       return;
     }
@@ -82,10 +81,7 @@ public final class ShortOfSize extends SimpleRule {
       checkReading(demand, read.get(), out);
       return;
     }
-    List<CutRun> cuts =
-        checkup.cuts().filter(cut -> cut.face().dimension() == demand.dimension()).toList();
-    Optional<CutRun> last =
-        cuts.isEmpty() ? Optional.empty() : Optional.of(cuts.get(cuts.size() - 1));
+    Optional<CutRun> last = checkup.lastCut(demand.dimension());
     Length size = end.range().middle();
     if (last.isPresent() && last.get().goal() != null) {
       size = last.get().goal();
@@ -111,11 +107,8 @@ public final class ShortOfSize extends SimpleRule {
   }
 
   private void checkPasses(CutRun cut, Consumer<Finding> out) {
-    Passes passes =
-        cut.cut().purpose() instanceof Purpose.Rough rough
-            ? rough.passes()
-            : cut.cut().purpose() instanceof Purpose.Finish finish ? finish.passes() : null;
-    if (!(passes instanceof Passes.Counted counted)) {
+    Passes.Counted counted = cut.countedPasses();
+    if (counted == null) {
       return;
     }
     Length total = counted.depth().times(counted.count());

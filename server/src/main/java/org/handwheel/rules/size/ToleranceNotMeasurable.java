@@ -1,6 +1,8 @@
 package org.handwheel.rules.size;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.apache.commons.numbers.fraction.BigFraction;
@@ -44,16 +46,50 @@ public final class ToleranceNotMeasurable extends SimpleRule {
     }
   }
 
+  /**
+   * What one setup says of a dimension at last.
+   *
+   * @param measured how it was measured after the last cut along it, or nothing if a cut came after
+   */
+  private record Last(PartDimension dimension, @Nullable Measured measured) {}
+
+  /**
+   * The measuring in one setup.
+   *
+   * @param unfit what is measured with an instrument that cannot
+   */
+  private record MeasuredIn(List<Last> last, List<Measured> unfit) {
+    static MeasuredIn of(SetupRun setup) {
+      Map<PartDimension, Last> last = new EnumMap<>(PartDimension.class);
+      List<Measured> unfit = new ArrayList<>();
+      for (StepRun step : setup.steps()) {
+        if (step.step() instanceof Step.Cut cut) {
+          PartDimension dimension = cut.face().dimension();
+          last.put(dimension, new Last(dimension, null));
+        } else if (step.step() instanceof Step.Measure measure) {
+          Measured measured = measured(step, measure);
+          if (isFit(measured)) {
+            last.put(measured.dimension(), new Last(measured.dimension(), measured));
+          } else {
+            unfit.add(measured);
+          }
+        }
+      }
+      return new MeasuredIn(List.copyOf(last.values()), List.copyOf(unfit));
+    }
+  }
+
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
     // Only what is measured after the last cut tells whether the finished size is right.
     Map<PartDimension, Measured> last = new EnumMap<>(PartDimension.class);
-    for (SetupRun setup : checkup.run().setups()) {
-      for (StepRun step : setup.steps()) {
-        if (step.step() instanceof Step.Cut cut) {
-          last.remove(cut.face().dimension());
-        } else if (step.step() instanceof Step.Measure measure) {
-          check(measured(step, measure), last, out);
+    for (MeasuredIn setup : checkup.gathered(MeasuredIn.class, MeasuredIn::of)) {
+      setup.unfit().forEach(measured -> reportUnfit(measured, out));
+      for (Last of : setup.last()) {
+        if (of.measured() == null) {
+          last.remove(of.dimension());
+        } else {
+          last.put(of.dimension(), of.measured());
         }
       }
     }
@@ -61,8 +97,13 @@ public final class ToleranceNotMeasurable extends SimpleRule {
       if (inspection instanceof Inspection.OfDimension check) {
         Demand demand = checkup.demand(check.dimension());
         LengthRange range = demand == null ? null : demand.limits();
-        check(
-            new Measured(check.dimension(), check.instrument(), check.origin(), range), last, out);
+        Measured measured =
+            new Measured(check.dimension(), check.instrument(), check.origin(), range);
+        if (isFit(measured)) {
+          last.put(measured.dimension(), measured);
+        } else {
+          reportUnfit(measured, out);
+        }
       }
     }
     if (checkup.isWhole()) {
@@ -79,17 +120,19 @@ public final class ToleranceNotMeasurable extends SimpleRule {
             measure.dimension(), step.reading().instrument(), step.reading().origin(), range);
   }
 
-  private void check(Measured measured, Map<PartDimension, Measured> last, Consumer<Finding> out) {
-    if (!measured.instrument().instrumentKind().measuresSizes()) {
+  private static boolean isFit(Measured measured) {
+    return measured.instrument().instrumentKind().measuresSizes() && !isOutOfRange(measured);
+  }
+
+  private void reportUnfit(Measured measured, Consumer<Finding> out) {
+    if (measured.instrument().instrumentKind().measuresSizes()) {
+      reportRange(measured, out);
+    } else {
       out.accept(
           finding(
               measured.origin(),
               "`" + measured.instrument().name() + "` does not measure sizes",
               measured.described()));
-    } else if (isOutOfRange(measured)) {
-      reportRange(measured, out);
-    } else {
-      last.put(measured.dimension(), measured);
     }
   }
 

@@ -10,6 +10,7 @@ import org.handwheel.model.Step.Passes;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.model.Stock;
 import org.handwheel.rules.Checkup;
+import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -22,7 +23,7 @@ import org.handwheel.work.Drawing.Demand;
 import org.jspecify.annotations.Nullable;
 
 /** A size or depth that looks like a slip between millimetres and inches. */
-public final class UnitSuspect extends SimpleRule {
+public final class UnitSuspect extends SimpleRule implements EachSetup {
   /** No one means to wind so many passes over one face (common practice, no source). */
   private static final int MOST_PASSES = 50;
 
@@ -32,6 +33,11 @@ public final class UnitSuspect extends SimpleRule {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
+    checkup.cuts().forEach(cut -> checkCut(checkup, cut, out));
+  }
+
+  @Override
+  public void checkPlan(Checkup checkup, Consumer<Finding> out) {
     Part part = checkup.plan().part();
     Stock stock = checkup.plan().stock();
     if (part != null && stock != null) {
@@ -43,7 +49,6 @@ public final class UnitSuspect extends SimpleRule {
         }
       }
     }
-    checkup.cuts().forEach(cut -> checkCut(checkup, cut, out));
     if (checkup.run().log() != null) {
       checkup.run().log().readings().forEach(reading -> checkReading(checkup, reading, out));
     }
