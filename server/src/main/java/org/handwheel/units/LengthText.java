@@ -9,7 +9,8 @@ import java.math.RoundingMode;
  *
  * <p>Millimetres are rounded to a micrometre and inches to a tenth of a thou; trailing zeros go
  * down to two and three places. Lengths under a tenth of an inch are given in thou, as the trade
- * speaks of them: {@code 0.25 mm (9.8 thou)}. Rounding is half to even (US Army MM4409 p. 147).
+ * speaks of them: {@code 0.25 mm (9.8 thou)}. What rounds to nothing and is something is said to be
+ * small: {@code 0.001 mm (under 0.1 thou)}. Rounding is half to even (US Army MM4409 p. 147).
  */
 public final class LengthText {
   private static final Length THOU_BELOW = Length.inches("0.1");
@@ -42,14 +43,22 @@ public final class LengthText {
 
   /** Millimetres alone, with the unit. */
   public static String mm(Length length) {
-    return number(length, LengthUnit.MM, 3, 2) + " mm";
+    Length least = Length.mm("0.001");
+    return (isLost(length, least) ? "under 0.001" : number(length, LengthUnit.MM, 3, 2)) + " mm";
   }
 
   /** Thou below a tenth of an inch, else inches, with the unit. */
   public static String inch(Length length) {
-    return small(length)
-        ? number(length, LengthUnit.THOU, 1, 0) + " thou"
-        : number(length, LengthUnit.IN, 4, 3) + " in";
+    if (!small(length)) {
+      return number(length, LengthUnit.IN, 4, 3) + " in";
+    }
+    Length least = Length.inches("0.0001");
+    return (isLost(length, least) ? "under 0.1" : number(length, LengthUnit.THOU, 1, 0)) + " thou";
+  }
+
+  /** Whether something would be shown as nothing: at most half of the least figure. */
+  private static boolean isLost(Length length, Length least) {
+    return length.isPositive() && !length.times(2).isMoreThan(least);
   }
 
   private static boolean small(Length length) {

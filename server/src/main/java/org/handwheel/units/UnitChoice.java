@@ -11,8 +11,8 @@ public enum UnitChoice {
   /** A length, an interval, sizes or a feed as {@link LengthText} and its users write them. */
   private static final Pattern TWICE =
       Pattern.compile(
-          "(-?[0-9][0-9.]*(?:(?:\\.\\.| x )-?[0-9][0-9.]*)*) (mm(?:/min)?)"
-              + " \\((-?[0-9][0-9. x-]* (?:in|thou)(?:/min)?)\\)");
+          "((?:under )?-?[0-9][0-9.]*(?:(?:\\.\\.| x )-?[0-9][0-9.]*)*) (mm(?:/min)?)"
+              + " \\(((?:under )?-?[0-9][0-9. x-]* (?:in|thou)(?:/min)?)\\)");
 
   private final String replacement;
 

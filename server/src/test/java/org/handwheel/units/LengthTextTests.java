@@ -35,6 +35,20 @@ final class LengthTextTests {
     assertThat(Length.mm("1.5").minus(Length.of("60", LengthUnit.THOU)).abs()).isLessThan(twoThou);
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    // By definition 1 um is 0.039 thou, 2 um 0.079 thou, 0.05 thou 1.27 um.
+    "0.001, 0.001 mm (under 0.1 thou)",
+    "0.002, 0.002 mm (0.1 thou)",
+    "0.0005, under 0.001 mm (under 0.1 thou)",
+    "0.00001, under 0.001 mm (under 0.1 thou)",
+    "0.0006, 0.001 mm (under 0.1 thou)",
+    "0, 0.00 mm (0 thou)",
+  })
+  void saysOfTheSmallestThatTheyAreSmall(String millimetres, String text) {
+    assertThat(LengthText.both(Length.mm(millimetres))).isEqualTo(text);
+  }
+
   @Test
   void givesMicrometresInMicroinches() {
     // By definition: 1 um is 39.3701 uin to four places.
