@@ -24,7 +24,7 @@ import org.eclipse.lsp4j.services.LanguageClient;
  */
 final class Rehearsal {
   /** After so many keys little gets quicker; some tenths of a second. */
-  private static final int KEYS = 350;
+  private static final int KEYS = 550;
 
   private static final String PLAN = "untitled:rehearsal.plan";
   private static final String SHOP = "untitled:rehearsal.shop";
