@@ -347,11 +347,21 @@ public final class Hovers {
             || parent instanceof FinishLineContext;
     Plan plan = view.plan();
     StepRun step = here.step().orElse(null);
-    if (!cut || plan == null || step == null || step.cut() == null) {
+    if (!cut) {
+      return step == null ? Optional.empty() : bench(spot, parent, step);
+    }
+    if (plan == null || step == null || step.cut() == null) {
       return Optional.empty();
     }
     return Optional.of(
         hover(spot.origin(), withForm(spot, CutHover.text(view, plan, step, step.cut()), parent)));
+  }
+
+  /** A line that sets dials, locks or the head: how they stand after it. */
+  private Optional<Hover> bench(Spot spot, ParserRuleContext line, StepRun step) {
+    return form(spot, line)
+        .flatMap(
+            form -> new BenchHover(view).text(form, step).map(text -> hover(spot.origin(), text)));
   }
 
   /** The name that a line declares, or that all of it is about. */

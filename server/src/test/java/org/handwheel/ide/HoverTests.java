@@ -448,6 +448,33 @@ final class HoverTests {
   }
 
   @Test
+  void aLineAtTheDialsTellsHowTheyStandAfterIt() {
+    String touched = plain(withSetup("  touch top", "  to$0uch top"));
+    assertThat(touched)
+        .contains("until it just touches")
+        .contains("X after this line: no zero")
+        .containsPattern("Z after this line: zero at the top from line [0-9]+\n")
+        .contains("In the spindle: FC40, 40.00 mm")
+        .contains("At zero the cutter stands 0.05 mm (2 thou) off the face");
+    assertThat(plain(withSetup("  lock y z", "  lo$0ck y z")))
+        .contains("X after this line: no zero")
+        .containsPattern("Y after this line: no zero; locked in line [0-9]+\n")
+        .containsPattern("Z after this line: zero at the top .*; locked in line");
+    String changed =
+        plain(
+            Fixture.HEAD
+                + PART
+                + HOLES
+                + "  cutter EM16\n  touch top, zero z\n  cutter EM10\n  [[lo$0ck]] x y\n");
+    // A finder's zero is the spindle's axis, whatever is in the spindle; a touch was the cutter's.
+    assertThat(changed)
+        .containsPattern("X after this line: zero from line [0-9]+; locked")
+        .containsPattern(
+            "Z after this line: no zero: the one at the top from line [0-9]+ is lost, ")
+        .contains("the cutter was changed in line");
+  }
+
+  @Test
   void anAxisHasItsDial() {
     assertThat(plain(withSetup("lock y z", "lock $0y z")))
         .contains("Y, across the table")
