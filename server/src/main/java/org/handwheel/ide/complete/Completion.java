@@ -150,7 +150,12 @@ public final class Completion {
     Slot slot = Slot.at(view.tree(), offset);
     Completion completion = new Completion(view, slot);
     switch (slot.where()) {
-      case CODE -> completion.code();
+      case CODE -> {
+        completion.code();
+        if (slot.type(1) == HandwheelLexer.USE && slot.before().size() == 1) {
+          completion.addAll(FileProposals.quoted(view, shops.get()));
+        }
+      }
       case COMMENT -> {
         return IgnoreProposals.at(view.tree().source(), offset);
       }

@@ -27,13 +27,30 @@ final class FileProposals {
       end++;
     }
     List<Proposal> proposals = new ArrayList<>();
+    for (String path : paths(view, shops)) {
+      proposals.add(Proposal.plain(path, Proposal.Kind.FILE, "", proposals.size()));
+    }
+    return new Proposals(start, end, proposals);
+  }
+
+  /** The same where the quotes are still to be written. */
+  static List<Proposal> quoted(View view, Collection<String> shops) {
+    List<Proposal> proposals = new ArrayList<>();
+    for (String path : paths(view, shops)) {
+      String text = '"' + path + '"';
+      proposals.add(
+          new Proposal(
+              path, Proposal.Kind.FILE, text, Snippets.escape(text), "", "", proposals.size()));
+    }
+    return proposals;
+  }
+
+  private static List<String> paths(View view, Collection<String> shops) {
     String here = view.tree().path();
-    shops.stream()
+    return shops.stream()
         .filter(path -> !path.equals(here))
         .map(path -> UsePaths.relative(here, path))
         .sorted()
-        .forEach(
-            path -> proposals.add(Proposal.plain(path, Proposal.Kind.FILE, "", proposals.size())));
-    return new Proposals(start, end, proposals);
+        .toList();
   }
 }

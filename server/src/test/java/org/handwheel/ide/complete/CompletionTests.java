@@ -446,6 +446,9 @@ final class CompletionTests {
     View view = Fixtures.view("plans/a.plan", text.text());
     assertThat(labels(Completion.at(view, text.offset(), () -> List.of("b.shop", "shop/a.shop"))))
         .containsExactly("../b.shop", "../shop/a.shop");
+    Proposals bare = at("use $0\n");
+    assertThat(labels(bare)).contains("shop/inch-mill.shop");
+    assertThat(applied("use $0", "shop/inch-mill.shop")).isEqualTo("use \"shop/inch-mill.shop\"");
   }
 
   @Test
