@@ -13,6 +13,8 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.handwheel.cli.pdf.SheetPdf;
@@ -109,6 +111,41 @@ class SheetPdfExampleTests {
         assertThat(glyphs.lines)
             .anyMatch(line -> line.startsWith(squeezed(HtmlSheet.title(sheet))));
         assertThat(glyphs.lastAbove(box.getHeight() - 50)).isNotIn(heads);
+      }
+    }
+  }
+
+  /** What a screen reader is told: headings as such, tables with their heads, pictures in words. */
+  @Test
+  void aScreenReaderIsToldWhatIsWhat() throws IOException {
+    Sheet sheet = sheet("bearing-block.plan");
+    try (PDDocument file = Loader.loadPDF(SheetPdf.of(sheet, A4))) {
+      List<PDStructureElement> elements = new ArrayList<>();
+      collect(file.getDocumentCatalog().getStructureTreeRoot(), elements);
+      Document page = HtmlSheet.document(sheet, A4);
+      assertThat(ofType(elements, "H1")).hasSize(1);
+      assertThat(ofType(elements, "H2")).hasSameSizeAs(page.select("h2"));
+      assertThat(ofType(elements, "TH")).hasSameSizeAs(page.select("th"));
+      assertThat(ofType(elements, "Figure"))
+          .extracting(PDStructureElement::getAlternateDescription)
+          .containsExactlyElementsOf(
+              page.select(".views > svg").stream()
+                  .map(svg -> svg.select("> title").text() + ". " + svg.select("> desc").text())
+                  .toList())
+          .hasSize(sheet.setups().size());
+      assertThat(file.getDocumentCatalog().getMetadata()).isNull();
+    }
+  }
+
+  private static List<PDStructureElement> ofType(List<PDStructureElement> all, String type) {
+    return all.stream().filter(element -> type.equals(element.getStructureType())).toList();
+  }
+
+  private static void collect(PDStructureNode node, List<PDStructureElement> into) {
+    for (Object kid : node.getKids()) {
+      if (kid instanceof PDStructureElement element) {
+        into.add(element);
+        collect(element, into);
       }
     }
   }

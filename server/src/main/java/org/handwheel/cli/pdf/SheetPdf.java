@@ -73,6 +73,7 @@ public final class SheetPdf {
       Drawing drawing = drawings.get(key);
       if (drawing != null) {
         double high = PICTURE * drawing.height() / drawing.width();
+        svg.attr("alt", String.join(". ", svg.select("> title, > desc").eachText()));
         svg.empty();
         svg.attr("data-key", key);
         svg.attr("style", String.format(Locale.ROOT, "width:%.2fmm;height:%.2fmm", PICTURE, high));
@@ -89,6 +90,7 @@ public final class SheetPdf {
                 .useFont(
                     helvetica(FontName.HELVETICA_BOLD), "Helvetica", 700, FontStyle.NORMAL, false)
                 .useFont(Fonts::liberation, "Liberation Sans", 400, FontStyle.NORMAL, true)
+                .usePdfUaAccessibility(true)
                 .useReplacementText("?")
                 .useExternalResourceAccessControl(
                     (uri, type) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI)
@@ -101,6 +103,10 @@ public final class SheetPdf {
       about.setTitle(title);
       about.setProducer("Handwheel");
       file.setDocumentInformation(about);
+      // It is tagged for screen readers, but its letters are not all in it, as PDF/UA would have
+      // it:
+      // so it does not claim to be that.
+      file.getDocumentCatalog().setMetadata(null);
       file.getDocumentCatalog().setLanguage("en");
       CRC32 number = new CRC32();
       number.update(page.outerHtml().getBytes(StandardCharsets.UTF_8));
