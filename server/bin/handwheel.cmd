@@ -53,5 +53,5 @@ exit /b 2
 rem An archive made by another Java or for another jar is passed over. Java reports that on standard
 rem output, which belongs to the editor, so its log is cut down to errors, on standard error.
 if exist "%HW_LIB%\handwheel.jsa" set HW_ARCHIVE=-Xlog:disable -Xlog:all=error:stderr "-XX:SharedArchiveFile=%HW_LIB%\handwheel.jsa"
-"%HW_JAVA%" -Xshare:auto -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xms30m -XX:NewSize=14m -XX:CompileThresholdScaling=1.5 -XX:-UsePerfData -XX:MinHeapFreeRatio=10 -XX:MaxHeapFreeRatio=30 -Dfile.encoding=UTF-8 %HW_ARCHIVE% %HANDWHEEL_JAVA_OPTS% -jar "%HW_LIB%\handwheel.jar" %*
+"%HW_JAVA%" -Xshare:auto -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xms40m -XX:NewSize=22m -XX:CompileThresholdScaling=1.5 -XX:-UsePerfData -XX:MinHeapFreeRatio=10 -XX:MaxHeapFreeRatio=30 -Dfile.encoding=UTF-8 %HW_ARCHIVE% %HANDWHEEL_JAVA_OPTS% -jar "%HW_LIB%\handwheel.jar" %*
 exit /b %ERRORLEVEL%

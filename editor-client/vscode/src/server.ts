@@ -10,7 +10,7 @@ const EXTRAS = ['picture', 'sheet', 'draft'] as const;
 export type Extra = (typeof EXTRAS)[number];
 
 // A session is short and shares the machine: compiled lightly, with a small heap that can grow.
-const JVM = ['-Xshare:auto', '-XX:+UseSerialGC', '-XX:TieredStopAtLevel=1', '-Xms30m', '-XX:NewSize=14m',
+const JVM = ['-Xshare:auto', '-XX:+UseSerialGC', '-XX:TieredStopAtLevel=1', '-Xms40m', '-XX:NewSize=22m',
   '-XX:CompileThresholdScaling=1.5', '-XX:-UsePerfData', '-XX:MinHeapFreeRatio=10', '-XX:MaxHeapFreeRatio=30',
   '-Dfile.encoding=UTF-8', '-Djava.awt.headless=true'];
 
