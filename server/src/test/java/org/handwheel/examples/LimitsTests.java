@@ -96,8 +96,12 @@ class LimitsTests {
     String product = "let a = " + "1".repeat(60) + (" * " + "1".repeat(60)).repeat(4) + "\n";
     assertThat(messages(check(START + product), "overflow"))
         .isEqualTo("this has grown too long to compute exactly");
-    assertThat(messages(check(START.replace("height 10", "height 10000000000000")), "overflow"))
-        .isEqualTo("this length is larger than 9 000 km");
+    for (String tooLong : List.of("10000000.001", "9001000000", "10000000000000")) {
+      assertThat(messages(check(START.replace("height 10", "height " + tooLong)), "overflow"))
+          .isEqualTo("this length is larger than 10 km");
+    }
+    assertThat(messages(check(START.replace("height 10", "height 10000000")), "overflow"))
+        .isEmpty();
   }
 
   @Test

@@ -279,10 +279,14 @@ final class CutBuilder {
       return null;
     }
     try {
-      return Length.of(feed.value(), LengthUnit.MM);
+      Length exact = Length.of(feed.value(), LengthUnit.MM);
+      if (!exact.isMoreThan(Values.LONGEST)) {
+        return exact;
+      }
     } catch (LengthOverflowException e) {
-      file.problems().error("overflow", section.origin(node), "this feed is larger than 9 000 km");
-      return null;
+      // Far too much, then.
     }
+    file.problems().error("overflow", section.origin(node), "this feed is larger than 10 km");
+    return null;
   }
 }

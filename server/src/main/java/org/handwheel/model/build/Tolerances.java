@@ -39,8 +39,7 @@ final class Tolerances {
     try {
       return limits(file.values(), section, nominalNode, nominal, tolerance);
     } catch (LengthOverflowException e) {
-      file.problems()
-          .error("overflow", section.origin(tolerance), "this length is larger than 9 000 km");
+      file.problems().error("overflow", section.origin(tolerance), Values.TOO_LONG);
       return null;
     }
   }

@@ -41,6 +41,11 @@ final class Values {
   /** Four of the longest numbers: beyond it a chain of products is stopped. */
   private static final int MOST_BITS = 4 * 200;
 
+  /** The longest length of a file: what is worked out from many such still fits in a length. */
+  static final Length LONGEST = Length.mm("10000000");
+
+  static final String TOO_LONG = "this length is larger than 10 km";
+
   private final Problems problems;
   private final NameTable names;
   private final Literals literals;
@@ -110,11 +115,15 @@ final class Values {
       return null;
     }
     try {
-      return length.toLength();
+      Length exact = length.toLength();
+      if (!exact.abs().isMoreThan(LONGEST)) {
+        return exact;
+      }
     } catch (LengthOverflowException e) {
-      problems.error("overflow", origin, "this length is larger than 9 000 km");
-      return null;
+      // Far too long, then.
     }
+    problems.error("overflow", origin, TOO_LONG);
+    return null;
   }
 
   /** A length that must be more than nothing. */

@@ -140,18 +140,18 @@ class ValuesTests {
     if (length.endsWith(" m")) {
       assertThat(findings(text)).singleElement().asString().startsWith("syntax: ");
     } else {
-      assertThat(findings(text)).containsExactly("overflow: this length is larger than 9 000 km");
+      assertThat(findings(text)).containsExactly("overflow: this length is larger than 10 km");
     }
   }
 
   @Test
   void aToleranceThatDoesNotFitIsReported() {
     assertThat(findings(MM + "part\nlength 9200000000 +-9200000000"))
-        .containsExactly("overflow: this length is larger than 9 000 km");
+        .containsExactly("overflow: this length is larger than 10 km");
     assertThat(findings(MM + "part\nlength 9200000000 +9200000000/-0"))
-        .containsExactly("overflow: this length is larger than 9 000 km");
+        .containsExactly("overflow: this length is larger than 10 km");
     assertThat(findings(MM + "part\nhole a in top, dia 9200000000 +-9200000000"))
-        .containsExactly("overflow: this length is larger than 9 000 km");
+        .containsExactly("overflow: this length is larger than 10 km");
   }
 
   @ParameterizedTest
