@@ -100,6 +100,11 @@ class LimitsTests {
       assertThat(messages(check(START.replace("height 10", "height " + tooLong)), "overflow"))
           .isEqualTo("this length is larger than 10 km");
     }
+    assertThat(messages(check(START + "let a = 5 mm + 10000000 mm\n"), "overflow"))
+        .isEqualTo("this length is larger than 10 km");
+    assertThat(messages(check(START + "let a = 1000000001 rpm\n"), "overflow"))
+        .isEqualTo("this is larger than is worked with: 1 000 000 000 in its unit");
+    assertThat(messages(check(START + "let a = 1000000000 rpm\n"), "overflow")).isEmpty();
     assertThat(messages(check(START.replace("height 10", "height 10000000")), "overflow"))
         .isEmpty();
   }

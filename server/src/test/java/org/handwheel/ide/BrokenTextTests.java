@@ -32,6 +32,12 @@ final class BrokenTextTests {
         "own",
         "1/0",
         "9999999999999999999",
+        "99999999999999999999999999999 in",
+        "-99999999999999 mm",
+        "99999999999999999999 in/tooth",
+        "99999999999999999999 rpm",
+        "99999999999999999999 mm/min",
+        "let big = 99999999999999 mm",
         "-",
         "\ud83d\udea2",
         "x",
@@ -42,7 +48,7 @@ final class BrokenTextTests {
         "\u0000");
   }
 
-  @Property(tries = 250)
+  @Property(tries = 300)
   void aPlan(
       @ForAll @DoubleRange(max = 1) double from,
       @ForAll @DoubleRange(max = 0.1) double length,

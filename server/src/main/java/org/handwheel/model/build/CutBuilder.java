@@ -36,7 +36,6 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Section;
 import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
-import org.handwheel.units.LengthOverflowException;
 import org.handwheel.units.LengthUnit;
 import org.handwheel.units.Quantity;
 import org.jspecify.annotations.Nullable;
@@ -275,18 +274,6 @@ final class CutBuilder {
   /** A feed per tooth as a length. */
   @Nullable Length feedPerTooth(Section section, ParseTree node) {
     Quantity feed = values.positive(section, node, Dimension.FEED_PER_TOOTH);
-    if (feed == null) {
-      return null;
-    }
-    try {
-      Length exact = Length.of(feed.value(), LengthUnit.MM);
-      if (!exact.isMoreThan(Values.LONGEST)) {
-        return exact;
-      }
-    } catch (LengthOverflowException e) {
-      // Far too much, then.
-    }
-    file.problems().error("overflow", section.origin(node), "this feed is larger than 10 km");
-    return null;
+    return feed == null ? null : Length.of(feed.value(), LengthUnit.MM);
   }
 }

@@ -44,6 +44,9 @@ final class Values {
   /** The longest length of a file: what is worked out from many such still fits in a length. */
   static final Length LONGEST = Length.mm("10000000");
 
+  /** The largest value of another dimension, in its base unit: no machine is near it. */
+  private static final BigFraction LARGEST = BigFraction.of(1_000_000_000);
+
   static final String TOO_LONG = "this length is larger than 10 km";
 
   private final Problems problems;
@@ -291,10 +294,22 @@ final class Values {
 
   /** The value of an expression, a quantity, a name or any wrapper of one. */
   @Nullable Quantity expression(Section section, @Nullable ParseTree node) {
-    if (node == null) {
-      return null;
+    Quantity quantity = node == null ? null : compute(section, node);
+    if (node == null || quantity == null || !isTooLarge(quantity)) {
+      return quantity;
     }
-    return compute(section, node);
+    String message =
+        quantity.is(Dimension.LENGTH)
+            ? TOO_LONG
+            : "this is larger than is worked with: 1 000 000 000 in its unit";
+    problems.error("overflow", section.origin(node), message);
+    return null;
+  }
+
+  private static boolean isTooLarge(Quantity quantity) {
+    BigFraction most =
+        quantity.is(Dimension.LENGTH) ? BigFraction.of(LONGEST.picometres()) : LARGEST;
+    return !quantity.is(Dimension.NUMBER) && quantity.value().abs().compareTo(most) > 0;
   }
 
   private @Nullable Quantity compute(Section section, @Nullable ParseTree node) {
