@@ -123,10 +123,10 @@ final class OutlineTables {
             "Counted from",
             middle == null
                 ? "its middle: both dials at zero there"
-                : "the zeros in force: X from "
-                    + middle.x().counting()
-                    + ". Y from "
-                    + middle.y().counting()));
+                : "the zeros in force: X at "
+                    + middle.x().words()
+                    + ", Y at "
+                    + middle.y().words()));
     facts.add(new Fact("Left on", LengthText.both(path.left())));
     facts.add(new Fact("Walls", "at most " + LengthText.both(cut.bound()) + " too tight"));
     if (path.isClosed()) {
