@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Axis;
+import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
@@ -70,8 +71,8 @@ final class CoordinatesReport {
     }
     Result.Rows rows = (Result.Rows) table.result();
     Facts facts = new Facts(title);
-    facts.add("X from", zero(rows.x()));
-    facts.add("Y from", zero(rows.y()));
+    facts.add("X from", rows.x().counting());
+    facts.add("Y from", rows.y().counting());
     facts.add(
         "take-up", "X " + LengthText.both(rows.x().takeUp()) + ", Y " + both(rows.y().takeUp()));
     facts.add("rounding", "at most " + both(rows.worstRounding()) + " on an axis");
@@ -105,16 +106,6 @@ final class CoordinatesReport {
 
   private static String both(Length length) {
     return LengthText.both(length);
-  }
-
-  private static String zero(AxisZero zero) {
-    String turn = zero.turn() == null ? "" : ", " + zero.turn().words();
-    return zero.words()
-        + "; grows as the cutter goes "
-        + zero.counts().words()
-        + ": table "
-        + zero.table().words()
-        + turn;
   }
 
   private static String header(int name, Result.Rows rows) {
@@ -185,8 +176,13 @@ final class CoordinatesReport {
     Length depth = operation.depth();
     if (depth != null && operation.tip() != null && operation.stop() != null) {
       words.append(operation.through() ? "; through" : "; " + both(depth) + " deep");
-      words.append(", its end ").append(both(operation.tip())).append(" down: Z ");
-      words.append(operation.stop().turns()).append(" turns + ");
+      if (operation.cut().verb() == HoleVerb.COUNTERSINK) {
+        words.append(", from where its cone touches the rim of the hole: Z ");
+      } else {
+        words.append(", its end ").append(both(operation.tip())).append(" down: Z ");
+      }
+      words.append(operation.stop().turns());
+      words.append(operation.stop().turns() == 1 ? " turn + " : " turns + ");
       words.append(operation.stop().reading().toPlainString());
     }
     return words.toString();

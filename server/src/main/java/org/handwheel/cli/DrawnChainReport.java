@@ -78,7 +78,7 @@ record DrawnChainReport(String plan, String from, String to, DrawnChain chain, S
     for (Link link : chain.links()) {
       facts.add(
           sign(link.halves()) + link.size().words(),
-          LengthText.range(link.size().limits())
+          LengthText.range(counted(link))
               + " ("
               + link.size().source().words()
               + ", line "
@@ -103,6 +103,14 @@ record DrawnChainReport(String plan, String from, String to, DrawnChain chain, S
       case -1 -> "- half ";
       default -> halves + "/2 ";
     };
+  }
+
+  /** What of it counts: of a diameter its half, so that the column adds up. */
+  private static LengthRange counted(Link link) {
+    LengthRange limits = link.size().limits();
+    return Math.abs(link.halves()) == 1
+        ? new LengthRange(limits.low().half(), limits.high().half())
+        : limits;
   }
 
   private int line(Link link) {

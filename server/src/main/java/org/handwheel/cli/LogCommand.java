@@ -49,6 +49,8 @@ import picocli.CommandLine.Parameters;
       "2 nothing was written."
     })
 final class LogCommand implements Callable<Integer> {
+  private static final Pattern UNIT =
+      Pattern.compile("mm|in|thou|tenths?|um", Pattern.CASE_INSENSITIVE);
   private static final Pattern READING =
       Pattern.compile("([0-9./-]+)\\s*(mm|in|thou|tenths?|um)?", Pattern.CASE_INSENSITIVE);
 
@@ -148,11 +150,26 @@ final class LogCommand implements Callable<Integer> {
                         + (names.isEmpty() ? "" : "; it has " + String.join(", ", names))));
   }
 
+  /**
+   * The readings, each with its unit, also where a blank stands between and the shell parts them.
+   */
+  private List<String> joined() {
+    List<String> whole = new ArrayList<>();
+    for (String reading : readings) {
+      if (!whole.isEmpty() && UNIT.matcher(reading.strip()).matches()) {
+        whole.set(whole.size() - 1, whole.get(whole.size() - 1) + " " + reading.strip());
+      } else {
+        whole.add(reading);
+      }
+    }
+    return whole;
+  }
+
   /** The readings as the language writes them: a unit stands once, after the last. */
   private String written() {
     List<String> numbers = new ArrayList<>();
-    Set<String> units = new HashSet<>();
-    for (String reading : readings) {
+    List<String> units = new ArrayList<>();
+    for (String reading : joined()) {
       Matcher matcher = READING.matcher(reading.strip());
       if (!matcher.matches()) {
         // What it lacks is said by the one that knows lengths.
@@ -162,10 +179,12 @@ final class LogCommand implements Callable<Integer> {
       numbers.add(matcher.group(1));
       units.add(Optional.ofNullable(matcher.group(2)).orElse("").toLowerCase(Locale.ROOT));
     }
-    if (units.size() > 1) {
+    String unit = units.get(units.size() - 1);
+    Set<String> before = new HashSet<>(units.subList(0, units.size() - 1));
+    // As in a plan, a unit behind the last alone holds for all.
+    if (!Set.of(unit).containsAll(before) && !Set.of("").equals(before)) {
       throw new UserException("give all readings in the same unit");
     }
-    String unit = units.iterator().next();
     return String.join(" ", numbers) + (unit.isEmpty() ? "" : " " + unit);
   }
 

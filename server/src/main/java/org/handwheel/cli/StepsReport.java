@@ -194,7 +194,7 @@ final class StepsReport {
         + LengthText.both(stop.asked())
         + " = "
         + stop.turns()
-        + " turns + "
+        + (Math.abs(stop.turns()) == 1 ? " turn + " : " turns + ")
         + stop.reading().toPlainString()
         + " from "
         + zero.words();
@@ -211,15 +211,17 @@ final class StepsReport {
         new Facts(title)
             .add("cutter", cutter(cut) + along(path))
             .add("depth", depth(cut))
-            .add("middle", middle(cut, ""))
-            .add(
-                "zero",
-                cut.middle() == null
-                    ? "both dials at the middle, no other is in force"
-                    : zero(cut.middle()))
-            .add("moves", path.moves() + levels(cut))
-            .add("left on", LengthText.both(path.left()))
-            .add("bound", "walls at most " + LengthText.both(cut.bound()) + " too tight");
+            .add("middle", middle(cut, ""));
+    if (cut.middle() == null) {
+      facts.add("zero", "both dials at the middle, no other is in force");
+    } else {
+      facts.add("zero of X", cut.middle().x().counting());
+      facts.add("zero of Y", cut.middle().y().counting());
+    }
+    facts
+        .add("moves", path.moves() + levels(cut))
+        .add("left on", LengthText.both(path.left()))
+        .add("bound", "walls at most " + LengthText.both(cut.bound()) + " too tight");
     if (!path.ridge().isZero()) {
       facts.add("ridges", "round the corners at most " + LengthText.both(path.ridge()));
     }
@@ -264,9 +266,5 @@ final class StepsReport {
                 drawn.isThrough()
                     ? "through, " + LengthText.both(drawn.depth())
                     : LengthText.both(drawn.depth()));
-  }
-
-  private static String zero(FeatureTable.Middle middle) {
-    return "X at " + middle.x().words() + ", Y at " + middle.y().words();
   }
 }

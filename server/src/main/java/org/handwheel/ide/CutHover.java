@@ -62,7 +62,7 @@ final class CutHover {
                             : ": it cuts " + hit.clearance().abs() + " into it")));
     Optional<DialMove> move = view.run() == null ? Optional.empty() : MoveText.of(view.run(), step);
     if (move.isPresent()) {
-      MoveText.add(text, move.get());
+      MoveText.add(text, move.get(), machine);
     } else {
       DialText.add(text, cut.passDepth(), cut.normal().opposite(), machine);
     }

@@ -73,7 +73,7 @@ public final class Hints {
               move -> {
                 HoverText.Builder text =
                     HoverText.titled("The " + move.axis().name() + " dial of this cut");
-                MoveText.add(text, move);
+                MoveText.add(text, move, plan.machine());
                 hints.add(
                     new Hint(offset, MoveText.brief(move), HintSettings.Kind.DIAL, text.build()));
               });

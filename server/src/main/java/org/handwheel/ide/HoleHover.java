@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Step.HoleCut;
+import org.handwheel.model.Step.HoleVerb;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
@@ -99,7 +100,7 @@ final class HoleHover {
     return mark.at()
         + " = "
         + mark.stop().turns()
-        + " turns + "
+        + (mark.stop().turns() == 1 ? " turn + " : " turns + ")
         + mark.stop().reading().toPlainString();
   }
 
@@ -113,6 +114,9 @@ final class HoleHover {
     String holes = String.join(", ", operation.holes());
     if (operation.depth() == null || operation.tip() == null || operation.depth().isZero()) {
       return holes;
+    }
+    if (operation.cut().verb() == HoleVerb.COUNTERSINK) {
+      return holes + ": " + operation.depth() + " deep, from where its cone touches the rim";
     }
     return holes
         + (operation.through() ? ": through" : ": " + operation.depth() + " deep")

@@ -2,7 +2,7 @@ package org.handwheel.ide;
 
 import java.util.List;
 import java.util.Optional;
-import org.handwheel.model.Axis;
+import org.handwheel.model.Owned;
 import org.handwheel.units.LengthText;
 import org.handwheel.work.DialMove;
 import org.handwheel.work.DialMove.Start;
@@ -11,6 +11,7 @@ import org.handwheel.work.DialMoves;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.jspecify.annotations.Nullable;
 
 /** How the dial of a cut is set, in words. */
 final class MoveText {
@@ -51,7 +52,7 @@ final class MoveText {
         || (move.start() instanceof Start.LastCut last && last.reading() != null);
   }
 
-  static void add(HoverText.Builder text, DialMove move) {
+  static void add(HoverText.Builder text, DialMove move, Owned.@Nullable Machine machine) {
     String axis = move.axis().name();
     text.fact("The " + axis + " dial counts", counted(move));
     List<Stop> stops = move.stops();
@@ -71,7 +72,7 @@ final class MoveText {
             + " at the end)");
     text.fact(
         "Wind in",
-        stop(move.wind()) + (move.wind().turns() == 0 ? " divisions" : "") + handle(move));
+        stop(move.wind()) + (move.wind().turns() == 0 ? " divisions" : "") + handle(move, machine));
     text.fact(
         "The last stop goes",
         DialText.off(move.last().error())
@@ -92,17 +93,11 @@ final class MoveText {
         : "from where it stood at the last cut, whose size was measured since";
   }
 
-  private static String handle(DialMove move) {
-    String moved = "the " + moved(move) + " goes " + move.moved().words();
-    if (move.turn() == null) {
-      return "; " + moved + " (the shop does not say which way the handle turns)";
-    }
-    String place = move.handle() == null ? "" : " at the " + move.handle().words();
-    return ", turning the handle" + place + " " + move.turn().words() + ": " + moved;
-  }
-
-  private static String moved(DialMove move) {
-    return move.axis() != Axis.Z ? "table" : move.moved() == move.cutter() ? "spindle" : "knee";
+  private static String handle(DialMove move, Owned.@Nullable Machine machine) {
+    Owned.Screw screw = machine == null ? null : machine.screw(move.axis());
+    return machine == null || screw == null
+        ? ""
+        : "; " + DialText.handle(move.cutter(), screw, machine);
   }
 
   private static String backlash(DialMove move) {

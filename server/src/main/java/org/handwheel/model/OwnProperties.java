@@ -113,7 +113,14 @@ public final class OwnProperties {
                           words(Owned.DrillKind.values()))),
                   drill().stream())
               .toList();
-      case DRILLS -> drill();
+      case DRILLS ->
+          drill().stream()
+              .map(
+                  property ->
+                      property.word().equals("dia")
+                          ? required("dia", "10", "the largest; they go from 1 mm by tenths")
+                          : property)
+              .toList();
       default -> piece("");
     };
   }

@@ -64,7 +64,7 @@ public sealed interface Step {
       Origin origin,
       @Nullable Face face,
       @Nullable String centreOf,
-      @Nullable Direction from,
+      @Nullable Located<Direction> from,
       Owned.@Nullable Finder finder,
       Set<Axis> zeroed,
       ZeroPlace place)

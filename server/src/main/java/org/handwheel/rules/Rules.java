@@ -20,6 +20,7 @@ import org.handwheel.rules.cut.Rubbing;
 import org.handwheel.rules.cut.SpeedOutOfRange;
 import org.handwheel.rules.cut.TravelDirection;
 import org.handwheel.rules.dial.BacklashSide;
+import org.handwheel.rules.dial.EdgeOutOfReach;
 import org.handwheel.rules.dial.LockConflict;
 import org.handwheel.rules.dial.TouchMissing;
 import org.handwheel.rules.dial.ZeroLost;
@@ -126,6 +127,7 @@ public final class Rules {
         new SpeedOutOfRange(),
         new TravelDirection(),
         new BacklashSide(),
+        new EdgeOutOfReach(),
         new LockConflict(),
         new TouchMissing(),
         new ZeroLost(),

@@ -39,6 +39,9 @@ final class LineProblem {
           Map.entry("degree", "deg"),
           Map.entry("degrees", "deg"));
 
+  /** What the trade calls the cutting of a face, and the language does not. */
+  private static final Set<String> CUTTING_WORDS = Set.of("face", "mill", "skim", "cut", "side");
+
   private static final Set<Integer> CLAUSE_WORDS =
       HandwheelParser._ATN
           .nextTokens(HandwheelParser._ATN.ruleToStartState[HandwheelParser.RULE_clauseWord])
@@ -87,11 +90,26 @@ final class LineProblem {
     if (section.kind() == SectionKind.OWN && isWord(first) && words.size() > 1) {
       return withoutColon(section, words);
     }
+    if (CUTTING_WORDS.contains(first.getText().toLowerCase(Locale.ROOT))) {
+      return finding(
+          origin,
+          "no statement starts with `"
+              + shown(origin.text())
+              + "`; a face is cut by `clean`, `rough` or `finish`");
+    }
     boolean clause = CLAUSE_WORDS.contains(first.getType());
     String word = "`" + shown(origin.text()) + "`";
     String message =
         clause ? word + " begins a clause, not a line" : "no statement starts with " + word;
     return withNearest(section, words, 0, FIRST_WORDS, message);
+  }
+
+  /** {@code hold in vise V80}: the word for the thing where its name alone is wanted. */
+  private static boolean isKindBeforeName(List<Token> words) {
+    return words.get(0).getType() == HandwheelLexer.HOLD
+        && words.get(1).getType() == HandwheelLexer.IN
+        && words.get(2).getType() == HandwheelLexer.VISE
+        && words.get(3).getType() == HandwheelLexer.ID;
   }
 
   /** A property whose colon is missing or stands behind a second word. */
@@ -116,6 +134,12 @@ final class LineProblem {
     int position = expectations.position();
     boolean atEnd = position >= words.size();
     Origin origin = atEnd ? after(section, words) : section.origin(words.get(position));
+    if (position == 3 && !atEnd && isKindBeforeName(words)) {
+      String name = words.get(3).getText();
+      Origin kind = section.origin(words.get(2)).to(origin);
+      return finding(kind, "write the name of the vise alone: `hold in " + name + "`")
+          .withFix(Fix.replace("Write `" + name + "`", kind, name));
+    }
     List<String> phrases = Vocabulary.phrases(expectations);
     StringBuilder message = new StringBuilder();
     message.append(phrases.isEmpty() ? "this does not fit here" : "expected " + list(phrases));
@@ -124,6 +148,9 @@ final class LineProblem {
       return finding(origin, message + ", but the line ends");
     }
     message.append(", found `").append(shown(origin.text())).append('`');
+    if (words.get(position).getType() == HandwheelLexer.THREAD_M && phrases.contains("a name")) {
+      return finding(origin, message + "; what looks like a thread is no name");
+    }
     Map<String, Integer> keywords = new TreeMap<>();
     for (Expected expected : expectations.expected()) {
       String keyword = Vocabulary.keyword(expected.tokenType());

@@ -324,7 +324,9 @@ public final class Engine {
     private void find(Step.Find find) {
       for (Axis axis : find.zeroed()) {
         Direction approach =
-            find.from() != null && find.from().axis() == axis ? find.from().opposite() : null;
+            find.from() != null && find.from().value().axis() == axis
+                ? find.from().value().opposite()
+                : null;
         // The spindle's axis is found, not a cutter's edge: a change of cutter keeps it.
         bench =
             bench.withZero(

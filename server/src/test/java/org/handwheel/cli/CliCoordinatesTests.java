@@ -51,6 +51,23 @@ final class CliCoordinatesTests {
     assertThat(table.getAsJsonObject("x").get("dial").getAsString()).isEqualTo("in");
   }
 
+  /**
+   * The point of a countersink goes further down than its cone is deep: (6.4 - 3.2)/2 for 90 deg.
+   */
+  @Test
+  void aCountersinkIsCountedFromTheRim() {
+    String out =
+        String.join(
+            " ",
+            CommandRun.in(ExampleFolder.PATH)
+                .run("coordinates", "name-plate.plan")
+                .out()
+                .split("\\s+"));
+    assertThat(out)
+        .contains("1.60 mm (63 thou) deep, from where its cone touches the rim of the hole: Z")
+        .doesNotContain("1 turns", "deep, its end 1.60 mm");
+  }
+
   @Test
   void noHolesAndNoSuchSetup() {
     assertThat(CommandRun.in(ExampleFolder.PATH).run("coordinates", "rudder-key.plan").out())

@@ -34,6 +34,20 @@ final class CliLogTests {
   }
 
   @Test
+  void aUnitMayStandBehindABlankAndHoldsForAll() throws IOException {
+    String[] reading = {"log", "link.plan", "second-end", "length", "3.165", "3.166", "in"};
+    Result result =
+        run(
+            Stream.concat(Stream.of(reading), Stream.of("--with", "caliper"))
+                .toArray(String[]::new));
+    assertThat(result.err()).isEmpty();
+    assertThat(read("link.plan"))
+        .contains("  in second-end: read length 3.165 3.166 in with caliper\n");
+    assertThat(run("log", "link.plan", "second-end", "length", "in", "--with", "caliper").err())
+        .contains("in: ");
+  }
+
+  @Test
   void aReadingIsTheLastLineOfItsPiecesLogAndAllElseStays() throws IOException {
     String before = read("link.plan");
     Result result =

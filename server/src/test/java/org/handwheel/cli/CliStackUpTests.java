@@ -98,7 +98,8 @@ final class CliStackUpTests {
     Result text = run(asked);
     assertThat(text.out())
         .startsWith("right to right of journal, along the length\n")
-        .contains("(ISO 286, line 19)", "as drawn       21.00 mm", "single part");
+        .contains("(ISO 286, line 19)", "as drawn       21.00 mm", "single part")
+        .contains("- half dia of journal  7.00..7.009 mm");
     assertThat(text.outLines()).allMatch(line -> line.length() <= 80);
     JsonObject root =
         json(Stream.concat(Stream.of(asked), Stream.of("--format", "json")).toArray(String[]::new));

@@ -31,6 +31,21 @@ final class CliStepsTests {
     assertThat(finish.getAsJsonArray("stations")).hasSize(finish.get("steps").getAsInt() + 1);
   }
 
+  /** A number from zero is worth nothing without the way it grows. */
+  @Test
+  void stopsFromZeroSayWhichWayTheyGrow() {
+    String out =
+        String.join(
+            " ",
+            CommandRun.in(ExampleFolder.PATH)
+                .run("steps", "engine-bed-packer.plan")
+                .out()
+                .split("\\s+"));
+    assertThat(out)
+        .containsPattern(
+            "zero of X the left edge; grows as the cutter goes right: table left, (counter-)?clockwise");
+  }
+
   @Test
   void oneSetupAndOneThatIsNotThere() {
     assertThat(

@@ -239,6 +239,7 @@ final class HoverTests {
         .contains("turn the X handle clockwise: the table goes left")
         .contains("Lock: Y and Z")
         .contains("mixed, mostly")
+        .containsPattern("Wind in: .*; turn the Z handle clockwise: the quill goes down")
         .contains("starting points")
         .contains("the machine maker's manual and local rules come first")
         .contains("speed in rpm = 1000 v");

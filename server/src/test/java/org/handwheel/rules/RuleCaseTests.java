@@ -83,10 +83,50 @@ class RuleCaseTests {
     assertThat(check(HEAD + twice)).isEmpty();
   }
 
+  /** Told once, at the line that measures, and not again as if nothing had been measured. */
   @Test
   void anInstrumentThatDoesNotMeasureSizesLeavesThemUnknown() {
     assertThat(check(HEAD + FINISH.replace("mic25", "dti")))
-        .containsExactly("tolerance-not-measurable", "measure-before-finish");
+        .containsExactly("tolerance-not-measurable");
+    String again =
+        FINISH.replace("mic25", "dti").replace("  finish", "  finish top to 21.1\n  finish");
+    assertThat(check(HEAD + again)).contains("tolerance-not-measurable", "measure-before-finish");
+  }
+
+  @Test
+  void aBurrIsReportedOnceForAllThatFollows() {
+    String turned =
+        """
+
+        setup two
+          hold in V80, up bottom, fixed back, on pair P6x10
+          seat tapped, both parallels tight
+          measure height with mic25
+
+        setup three
+          hold in V80, up back, fixed top, on pair P6x10
+          seat tapped, both parallels tight
+          measure height with mic25
+        """;
+    String burred = FINISH.replace("  deburr edges of top\n", "") + turned;
+    assertThat(check(HEAD + burred).stream().filter(rule -> rule.contains("burr")))
+        .containsExactlyInAnyOrder(
+            "measure-before-deburr", // of the roughing cut
+            "burr-under-work", // both of the finishing cut
+            "measure-before-deburr");
+    String clean = FINISH + "  deburr edges of top\n" + turned;
+    assertThat(check(HEAD + clean)).noneMatch(rule -> rule.contains("burr"));
+  }
+
+  /** Figures that round to the same would say that all is well. */
+  @Test
+  void aBoundJustOverItsLimitDoesNotReadLikeTheLimit() {
+    String flat = HEAD.replace("height 21.00 +0/-0.05", "height 21.00 +0/-0.05\n  flat top 0.0052");
+    assertThat(findings(flat + FINISH, "").stream().map(Finding::message))
+        .filteredOn(message -> message.contains("flat only within"))
+        .singleElement()
+        .asString()
+        .doesNotContainPattern("within (\\S+ mm) .* asks for \\1 ");
   }
 
   @Test

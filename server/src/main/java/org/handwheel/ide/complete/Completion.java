@@ -30,6 +30,7 @@ import org.handwheel.syntax.SyntaxTree;
 import org.handwheel.syntax.Vocabulary;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthUnit;
+import org.handwheel.work.Orientation;
 import org.jspecify.annotations.Nullable;
 
 /** What may be written at a cursor. */
@@ -208,6 +209,12 @@ public final class Completion {
   }
 
   private void add(Proposal proposal) {
+    if (proposal.kind() == Proposal.Kind.NAME
+        && proposals.containsKey(Proposal.Kind.VALUE + " " + proposal.label())) {
+      return; // `to height` alone is the size to make, not the nominal
+    }
+    proposals.remove(
+        proposal.kind() == Proposal.Kind.VALUE ? Proposal.Kind.NAME + " " + proposal.label() : "");
     proposals.putIfAbsent(proposal.kind() + " " + proposal.label(), proposal);
   }
 
@@ -255,9 +262,12 @@ public final class Completion {
           names(rules);
         }
       } else if (rules.contains(HandwheelParser.RULE_face)) {
-        addAll(new FaceProposals(slot, now).of(rules));
+        // A face is cut by other lines than a feature; the grammar takes one to be able to say so.
+        if (!rules.contains(HandwheelParser.RULE_featureTarget)) {
+          addAll(new FaceProposals(slot, now).of(rules));
+        }
       } else if (isPlace(expected)) {
-        add(Proposal.plain(Vocabulary.keyword(type), Proposal.Kind.PLACE, "", KEYWORD));
+        place(type);
       } else if (rules.contains(HandwheelParser.RULE_unit)
           || rules.contains(HandwheelParser.RULE_lengthUnit)) {
         units(rules, slot.before());
@@ -274,6 +284,27 @@ public final class Completion {
     if (number) {
       addAll(new ValueProposals(slot, now).all());
     }
+  }
+
+  /** A place at the machine; an edge is found from where its face looks, which comes first. */
+  private void place(int type) {
+    String word = Vocabulary.keyword(type);
+    boolean finds = slot.firstType() == HandwheelLexer.FIND;
+    if (finds && type == HandwheelLexer.CENTRE) {
+      return;
+    }
+    Orientation lies = now.orientation();
+    Optional<Face> face = finds ? Situation.face(slot.before().get(1)) : Optional.empty();
+    boolean looksThere =
+        lies != null
+            && face.isPresent()
+            && lies.directionOf(face.get()).name().replace('_', '-').equalsIgnoreCase(word);
+    add(
+        Proposal.plain(
+            word,
+            Proposal.Kind.PLACE,
+            looksThere ? "where it looks here" : "",
+            looksThere ? KEYWORD - 1 : KEYWORD));
   }
 
   private static boolean isName(Expected expected) {
@@ -303,6 +334,9 @@ public final class Completion {
     boolean first = slot.before().isEmpty();
     boolean header = expected.rules().contains(HandwheelParser.RULE_header);
     if (first && !isAllowedHere(expected, header)) {
+      return;
+    }
+    if (!SectionWords.fits(slot.section().kind(), slot.firstType(), expected)) {
       return;
     }
     if (slot.section().kind() == SectionKind.OWN

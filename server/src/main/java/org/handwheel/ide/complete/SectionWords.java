@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.handwheel.grammar.HandwheelLexer;
+import org.handwheel.grammar.HandwheelParser;
 import org.handwheel.rules.Checker;
+import org.handwheel.syntax.Expectations.Expected;
 import org.handwheel.syntax.SectionKind;
 import org.handwheel.syntax.SyntaxTree;
 
@@ -99,6 +101,18 @@ final class SectionWords {
           entry(SectionKind.LOG, Set.of(HandwheelLexer.IN)),
           entry(SectionKind.INSPECT, Set.of(HandwheelLexer.CHECK)));
 
+  private static final Set<Integer> CUTTING_FEATURES =
+      Set.of(
+          HandwheelLexer.WITH,
+          HandwheelLexer.LEAVING,
+          HandwheelLexer.PASS,
+          HandwheelLexer.CUSP,
+          HandwheelLexer.CONVENTIONAL,
+          HandwheelLexer.CLIMB);
+
+  private static final Set<Integer> PASSES =
+      Set.of(HandwheelLexer.PASS, HandwheelLexer.BY, HandwheelLexer.ONE);
+
   private static final List<SectionKind> OF_PLANS =
       List.of(
           SectionKind.PLAN,
@@ -115,6 +129,28 @@ final class SectionWords {
     Set<Integer> words = new HashSet<>(OWN.getOrDefault(kind, Set.of()));
     words.addAll(COMMON);
     return Set.copyOf(words);
+  }
+
+  /**
+   * Whether a clause belongs to its line: the grammar takes the clauses of all cuts on each of
+   * them, and those of a feature's drawing and of its cutting in both sections.
+   *
+   * @param first the first word of the line, as a kind of token
+   */
+  static boolean fits(SectionKind kind, int first, Expected clause) {
+    int word = clause.tokenType();
+    if (clause.begun().contains(HandwheelParser.RULE_featureClause)) {
+      return CUTTING_FEATURES.contains(word) == (kind == SectionKind.SETUP);
+    }
+    if (clause.begun().contains(HandwheelParser.RULE_cutClause)) {
+      return switch (first) {
+        case HandwheelLexer.CLEAN -> !PASSES.contains(word) && word != HandwheelLexer.LEAVING;
+        case HandwheelLexer.ROUGH -> word != HandwheelLexer.AT;
+        case HandwheelLexer.FINISH -> word != HandwheelLexer.AT && word != HandwheelLexer.LEAVING;
+        default -> true;
+      };
+    }
+    return true;
   }
 
   /** The headers a file may have. */

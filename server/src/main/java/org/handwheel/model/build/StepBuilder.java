@@ -221,15 +221,16 @@ final class StepBuilder {
   }
 
   /** The side an edge is approached from. */
-  private @Nullable Direction from(Section section, @Nullable PlaceContext place) {
+  private @Nullable Located<Direction> from(Section section, @Nullable PlaceContext place) {
     if (place == null) {
       return null;
     }
     Direction direction = Resolver.place(place);
     if (direction == null) {
       file.problems().error("bad-value", section.origin(place), "name a side here, not the centre");
+      return null;
     }
-    return direction;
+    return new Located<>(direction, section.origin(place));
   }
 
   private Step holeCut(Section section, HoleCutLineContext line) {

@@ -257,6 +257,9 @@ final class ThingBuilder {
     if (kind == OwnKind.PACKING && !sizes.containsKey("thickness")) {
       properties.requiredLength("thickness", "thickness");
     }
+    if (kind == OwnKind.DRILLS && !sizes.containsKey("dia")) {
+      properties.requiredLength("dia", "dia, that of the largest");
+    }
     if (kind == OwnKind.CLAMP && !sizes.containsKey("width")) {
       properties.requiredLength("width", "width");
     }

@@ -254,7 +254,7 @@ public final class SetupPicture {
         + " to "
         + to
         + ", "
-        + (cut.engagement().isClimb() ? "climb" : "conventional");
+        + cut.engagement().words();
   }
 
   private static String side(Direction direction) {

@@ -85,7 +85,7 @@ final class CutSteps {
                 + " to "
                 + Words.place(cut.travel())
                 + " over the work, "
-                + (cut.engagement().isClimb() ? "climb" : "conventional")
+                + cut.engagement().words()
                 + offset
                 + "; "
                 + Words.handle(cut.travel(), machine)));

@@ -51,14 +51,22 @@ final class HoleSteps {
       words.append(
           operation.through()
               ? ": through"
-              : ": " + LengthText.both(operation.depth()) + " deep at full diameter");
+              : ": " + LengthText.both(operation.depth()) + deep(operation));
     }
-    if (operation.tip() != null && operation.stop() != null) {
+    if (operation.stop() != null && operation.cut().verb() == Step.HoleVerb.COUNTERSINK) {
+      // Its point goes further down than that; where the cone meets the bore's rim is what counts.
+      words.append(", counted from the rim: Z ").append(Words.winding(operation.stop()));
+      words.append(" from where its cone touches the rim of the hole");
+    } else if (operation.tip() != null && operation.stop() != null) {
       words.append(", its end ").append(LengthText.both(operation.tip()));
       words.append(" below the face: Z ").append(Words.winding(operation.stop()));
       words.append(" from where this tool touches the face");
     }
     return words.toString();
+  }
+
+  private static String deep(Operation operation) {
+    return operation.cut().verb() == Step.HoleVerb.COUNTERSINK ? " deep" : " deep at full diameter";
   }
 
   private static String rates(HoleConditions found) {

@@ -156,7 +156,7 @@ final class StepWords {
       words.append("the middle of ").append(find.centreOf());
     }
     if (find.from() != null) {
-      words.append(", coming from ").append(Words.place(find.from()));
+      words.append(", coming from ").append(Words.place(find.from().value()));
     }
     Owned.Finder finder = find.finder();
     if (finder != null) {
@@ -183,7 +183,7 @@ final class StepWords {
       }
       facts.add(new Fact("Care", "fingers clear of the cutter, the paper held by its far end"));
     } else if (step instanceof Step.Find find && find.from() != null) {
-      facts.add(new Fact("Come in", Words.handle(find.from().opposite(), machine)));
+      facts.add(new Fact("Come in", Words.handle(find.from().value().opposite(), machine)));
     } else if (step instanceof Step.UseCutter use) {
       Bench.Tool before = run.benchBefore().cutter();
       if (before != null && before.cutter().name().equalsIgnoreCase(use.cutter().name())) {

@@ -63,7 +63,7 @@ public final class LockConflict extends SimpleRule implements EachSetup {
     } else if (step.step() instanceof Step.Touch touch && orientation != null) {
       moves.put(orientation.axisOf(touch.face()), "touching the " + touch.face().word());
     } else if (step.step() instanceof Step.Find find && find.from() != null) {
-      moves.put(find.from().axis(), "finding the edge");
+      moves.put(find.from().value().axis(), "finding the edge");
     } else if (step.step() instanceof Step.SetDepth set) {
       moves.put(set.axis(), "setting the depth");
     } else if (step.step() instanceof Step.HoleCut holes) {

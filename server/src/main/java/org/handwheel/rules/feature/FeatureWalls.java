@@ -16,6 +16,7 @@ import org.locationtech.jts.geom.Geometry;
 
 /** What metal is left beside and below slots, pockets and steps, and inside outlines. */
 public final class FeatureWalls {
+  private static final double LEAST_AREA = 1e-6;
   private final Length least;
   private final List<DrawnFeature> drawn;
   private final List<DrawnHole> holes;
@@ -39,8 +40,10 @@ public final class FeatureWalls {
         work.alone(feature, sunk);
         for (DrawnFeature earlier : work.drawn.subList(0, i)) {
           work.beside(feature, earlier);
+          work.floor(feature, earlier);
         }
         work.holesBeside(feature);
+        work.holesBelow(feature);
       } else if (feature.form() instanceof Form.Window window) {
         work.holesBeside(feature);
         work.edges(feature, window);
@@ -126,6 +129,74 @@ public final class FeatureWalls {
               + earlier.name()
               + "`",
           Optional.of(new Related(earlier.spec().origin(), "the other one")));
+    }
+  }
+
+  /** Between the floors of two that are sunk from opposite faces. */
+  private void floor(DrawnFeature feature, DrawnFeature earlier) {
+    if (!(earlier.form() instanceof Form.Sunk)
+        || earlier.frame().face() != feature.frame().face().opposite()
+        || feature.isThrough()
+        || earlier.isThrough()
+        || feature.gone(0).intersection(earlier.gone(0)).getArea() < LEAST_AREA) {
+      return;
+    }
+    Length left = feature.frame().thickness().minus(feature.depth()).minus(earlier.depth());
+    // Those that meet are one opening.
+    if (left.isPositive() && left.isLessThan(least)) {
+      add(
+          feature,
+          "only "
+              + left
+              + " is left between the floors of `"
+              + feature.name()
+              + "` and `"
+              + earlier.name()
+              + "`",
+          Optional.of(new Related(earlier.spec().origin(), "the other one")));
+    }
+  }
+
+  /** Between a floor and the point of a drill that comes from the opposite face. */
+  private void holesBelow(DrawnFeature feature) {
+    if (feature.isThrough()) {
+      return;
+    }
+    Length floor = feature.frame().thickness().minus(feature.depth());
+    for (DrawnHole hole : holes) {
+      Length depth = hole.depth();
+      Length tip = hole.tip();
+      boolean isOpposite = hole.spec().face() == feature.frame().face().opposite();
+      // A hole whose full diameter reaches the floor is meant to open into it.
+      if (!isOpposite || depth == null || tip == null || !depth.isLessThan(floor)) {
+        continue;
+      }
+      Length left = floor.minus(tip);
+      Length dia = hole.dia() == null ? Length.ZERO : hole.dia();
+      if (left.isLessThan(least)
+          && feature.gone(0).intersection(HoleWork.circle(hole, dia)).getArea() > LEAST_AREA) {
+        String words =
+            left.isNegative()
+                ? "the point of the drill for `"
+                    + hole.name()
+                    + "` comes out "
+                    + left.abs()
+                    + " in `"
+                    + feature.name()
+                    + "`"
+                : "only "
+                    + left
+                    + " is left between `"
+                    + feature.name()
+                    + "` and the point of the drill for `"
+                    + hole.name()
+                    + "`";
+        add(
+            feature,
+            words,
+            Optional.of(new Related(hole.spec().origin(), "how deep it is drilled")));
+        return;
+      }
     }
   }
 

@@ -1,10 +1,11 @@
 package org.handwheel.rules.hold;
 
+import java.util.HashSet;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.model.Hold;
 import org.handwheel.rules.Checkup;
-import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -12,35 +13,48 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.PlanRun.SetupRun;
 
-/** A burr between the work and what it is to lie against. */
-public final class BurrUnderWork extends SimpleRule implements EachSetup {
+/**
+ * A burr between the work and what it is to lie against. It is reported where it first does harm:
+ * one line takes it off for all the setups that follow.
+ */
+public final class BurrUnderWork extends SimpleRule {
   public BurrUnderWork() {
     super("burr-under-work", Severity.WARNING);
   }
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.wholeSetups().forEach(setup -> check(setup, out));
+    Set<Burr> reported = new HashSet<>();
+    checkup.wholeSetups().forEach(setup -> check(setup, reported, out));
   }
 
-  private void check(SetupRun setup, Consumer<Finding> out) {
+  /** The burrs that one line leaves on a face. */
+  private record Burr(Face face, Origin origin) {}
+
+  private void check(SetupRun setup, Set<Burr> reported, Consumer<Finding> out) {
     Hold hold = setup.setup().hold();
     if (hold == null || hold.up() == null) {
       return;
     }
-    check(setup, hold, hold.up().value().opposite(), "under the work", out);
+    check(setup, reported, hold, hold.up().value().opposite(), "under the work", out);
     if (setup.grip() != null) {
       Face fixed = setup.grip().fixedFace();
-      check(setup, hold, fixed, "against the fixed jaw", out);
-      check(setup, hold, fixed.opposite(), "against the moving jaw", out);
+      check(setup, reported, hold, fixed, "against the fixed jaw", out);
+      check(setup, reported, hold, fixed.opposite(), "against the moving jaw", out);
     } else if (hold.fixed() != null) {
-      check(setup, hold, hold.fixed().value(), "against the plate", out);
+      check(setup, reported, hold, hold.fixed().value(), "against the plate", out);
     }
   }
 
-  private void check(SetupRun setup, Hold hold, Face face, String where, Consumer<Finding> out) {
+  private void check(
+      SetupRun setup,
+      Set<Burr> reported,
+      Hold hold,
+      Face face,
+      String where,
+      Consumer<Finding> out) {
     Origin burr = setup.before().face(face).burr();
-    if (burr == null) {
+    if (burr == null || !reported.add(new Burr(face, burr))) {
       return;
     }
     out.accept(

@@ -1,6 +1,7 @@
 package org.handwheel.rules.hole;
 
 import java.util.HashSet;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Step.HoleVerb;
@@ -52,6 +53,14 @@ public final class HoleFaceHidden extends SimpleRule {
                             + lies.up().word()
                             + " looks up",
                         new Related(setup.setup().header(), "it lies so in this setup"))));
+  }
+
+  /** Whether the work lies so that a hole to be cut here is out of the spindle's reach. */
+  public static boolean isAnyHidden(SetupRun setup) {
+    return setup.steps().stream()
+        .map(StepRun::holes)
+        .filter(Objects::nonNull)
+        .anyMatch(made -> made.results().anyMatch(result -> isHidden(made.cut().verb(), result)));
   }
 
   /** From the other side only what goes right through, or begins such a hole, is the same. */

@@ -50,6 +50,8 @@ public final class TooLittleDaylight extends SimpleRule implements EachSetup {
                         + found.stickOut()
                         + ", chuck "
                         + found.chuck()
+                        + ", to get by "
+                        + Daylight.CLEARANCE
                         + "; there is "
                         + found.room()
                         + ", "

@@ -9,7 +9,6 @@ import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.rules.feature.FeatureWalls;
-import org.handwheel.shop.drill.DrillPoint;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
@@ -80,12 +79,11 @@ public final class WallTooThin extends SimpleRule {
   /** What a blind hole leaves below the point of its drill. */
   private void below(
       Checkup checkup, DrawnHole hole, Length least, Set<Origin> reported, Consumer<Finding> out) {
-    Length depth = hole.depth();
-    Length drill = hole.thread() != null ? hole.thread().tapDrill().diameter() : hole.spec().dia();
-    if (hole.spec().through() || depth == null || drill == null) {
+    Length tip = hole.tip();
+    if (tip == null) {
       return;
     }
-    Length left = hole.frame().thickness().minus(DrillPoint.GENERAL.tipDepth(drill, depth));
+    Length left = hole.frame().thickness().minus(tip);
     if (left.isLessThan(least) && reported.add(hole.origin())) {
       String words =
           left.isNegative()

@@ -157,11 +157,17 @@ public final class FaceNeverSquared extends SimpleRule {
             callout.origin(),
             worst.words()
                 + " are square only within "
-                + most
+                + beyond(most, callout.zone())
                 + " the way they are held; the drawing asks for "
                 + callout.zone()
                 + more(loose.size()),
             related.stream().distinct().toArray(Related[]::new)));
+  }
+
+  /** A bound that is over a limit, so that a reader sees that it is, however little. */
+  static String beyond(Length bound, Length limit) {
+    String words = bound.toString();
+    return words.equals(limit.toString()) ? "a little more than " + words : words;
   }
 
   private static Length bound(Checkup checkup, Wanted pair, Relation relation) {

@@ -1,12 +1,13 @@
 package org.handwheel.rules.size;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Face;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
-import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
@@ -14,18 +15,24 @@ import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
 import org.handwheel.work.PlanRun.StepRun;
 
-/** Measuring over burrs: the instrument reads the burr. */
-public final class MeasureBeforeDeburr extends SimpleRule implements EachSetup {
+/** Measuring over burrs: the instrument reads the burr. Each burr is reported once. */
+public final class MeasureBeforeDeburr extends SimpleRule {
   public MeasureBeforeDeburr() {
     super("measure-before-deburr", Severity.WARNING);
   }
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.wholeSetups().forEach(setup -> setup.steps().forEach(step -> check(step, out)));
+    Set<Burr> reported = new HashSet<>();
+    checkup
+        .wholeSetups()
+        .forEach(setup -> setup.steps().forEach(step -> check(step, reported, out)));
   }
 
-  private void check(StepRun step, Consumer<Finding> out) {
+  /** The burrs that one line leaves on a face. */
+  private record Burr(Face face, Origin origin) {}
+
+  private void check(StepRun step, Set<Burr> reported, Consumer<Finding> out) {
     if (!(step.step() instanceof Step.Measure measure)) {
       return;
     }
@@ -33,7 +40,9 @@ public final class MeasureBeforeDeburr extends SimpleRule implements EachSetup {
     List<String> faces = new ArrayList<>();
     for (Face face : Face.all()) {
       Origin burr = step.before().face(face).burr();
-      if (face.dimension() == measure.dimension() && burr != null) {
+      if (face.dimension() == measure.dimension()
+          && burr != null
+          && reported.add(new Burr(face, burr))) {
         faces.add("the " + face.word());
         burrs.add(new Related(burr, "the burrs of the " + face.word() + " come from here"));
       }

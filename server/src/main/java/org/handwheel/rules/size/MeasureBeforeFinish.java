@@ -1,6 +1,10 @@
 package org.handwheel.rules.size;
 
+import java.util.List;
+import java.util.Objects;
 import java.util.function.Consumer;
+import org.handwheel.model.PartDimension;
+import org.handwheel.model.Step;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.EachSetup;
@@ -13,6 +17,7 @@ import org.handwheel.work.Bench.Zero;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.SizeState;
 import org.jspecify.annotations.Nullable;
 
 /** A cut to size on work whose size is not known well enough to stay inside the limits. */
@@ -26,10 +31,36 @@ public final class MeasureBeforeFinish extends SimpleRule implements EachSetup {
     checkup
         .wholeSetups()
         .forEach(
-            setup ->
-                setup.steps().stream()
-                    .filter(step -> step.cut() != null)
-                    .forEach(step -> check(checkup, step, step.cut(), out)));
+            setup -> {
+              for (int i = 0; i < setup.steps().size(); i++) {
+                StepRun step = setup.steps().get(i);
+                if (step.cut() != null && !isMeasuredInVain(setup.steps().subList(0, i), step)) {
+                  check(checkup, step, step.cut(), out);
+                }
+              }
+            });
+  }
+
+  /**
+   * Whether the size was measured since it was cut, with an instrument that cannot measure it: that
+   * is the mistake, and it is reported there.
+   */
+  private static boolean isMeasuredInVain(List<StepRun> before, StepRun step) {
+    PartDimension dimension = Objects.requireNonNull(step.cut()).face().dimension();
+    for (int i = before.size() - 1; i >= 0; i--) {
+      StepRun earlier = before.get(i);
+      if (earlier.cut() != null && earlier.cut().face().dimension() == dimension) {
+        return false;
+      }
+      if (earlier.step() instanceof Step.Measure measure && measure.dimension() == dimension) {
+        SizeState size = earlier.before().size(dimension);
+        LengthRange range = measure.instrument().range();
+        return earlier.reading() == null
+            && (!measure.instrument().instrumentKind().measuresSizes()
+                || (range != null && size != null && !range.overlaps(size.range())));
+      }
+    }
+    return false;
   }
 
   private void check(Checkup checkup, StepRun step, @Nullable CutRun cut, Consumer<Finding> out) {

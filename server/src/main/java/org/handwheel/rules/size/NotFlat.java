@@ -53,7 +53,7 @@ public final class NotFlat extends SimpleRule {
               flat.origin(),
               face
                   + " is flat only within "
-                  + end.flatness()
+                  + FaceNeverSquared.beyond(end.flatness(), flat.zone())
                   + " the way it is cut; the drawing"
                   + " asks for "
                   + flat.zone(),

@@ -55,7 +55,7 @@ public final class NotParallel extends SimpleRule {
                 origin,
                 pair
                     + " are parallel only within "
-                    + bound
+                    + FaceNeverSquared.beyond(bound, zone)
                     + " the way they are held; the drawing asks for "
                     + zone,
                 new Related(relation.origin(), relation.reason())));

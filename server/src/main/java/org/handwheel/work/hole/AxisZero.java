@@ -39,6 +39,16 @@ public record AxisZero(
     Length lead,
     Direction counts,
     Direction arrives) {
+  /** Where the zero is, and which way the table goes and the handle turns as the count grows. */
+  public String counting() {
+    return words
+        + "; grows as the cutter goes "
+        + counts.words()
+        + ": table "
+        + table().words()
+        + (turn() == null ? "" : ", " + turn().words());
+  }
+
   /** A hole's coordinate, counted from the zero; negative behind it. */
   public Length coordinate(DrawnHole hole, Orientation lies) {
     return coordinate(hole.frame().box(), hole.point(), lies);

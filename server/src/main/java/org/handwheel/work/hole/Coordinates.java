@@ -183,7 +183,7 @@ public final class Coordinates {
       Axis axis, Owned.Machine machine, Screw screw, Step.Find find, Orientation lies) {
     Face face = Objects.requireNonNull(find.face());
     Direction inward = lies.directionOf(face).opposite();
-    Direction approach = find.from() == null ? inward : find.from().opposite();
+    Direction approach = find.from() == null ? inward : find.from().value().opposite();
     Length half = find.finder() == null ? Length.ZERO : find.finder().dia().half();
     boolean atTouch = find.place() == Step.ZeroPlace.TOUCH;
     // From outside, the finder stands half its tip before the edge; from inside (a jaw), behind it.

@@ -4,6 +4,7 @@ import java.util.Set;
 import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.Part.PatternSpec;
 import org.handwheel.model.PartDimension;
+import org.handwheel.shop.drill.DrillPoint;
 import org.handwheel.shop.thread.ScrewThread;
 import org.handwheel.syntax.Origin;
 import org.handwheel.units.Length;
@@ -68,6 +69,18 @@ public record DrawnHole(
       return spec.drillDepth().value();
     }
     return spec.depth() != null ? spec.depth() : spec.threadDepth();
+  }
+
+  /**
+   * How deep below its face the point of its own drill goes, or of the tapping drill; nothing for a
+   * through hole, or if the drawing does not say.
+   */
+  public @Nullable Length tip() {
+    Length drill = thread != null ? thread.tapDrill().diameter() : spec.dia();
+    Length depth = depth();
+    return spec.through() || drill == null || depth == null
+        ? null
+        : DrillPoint.GENERAL.tipDepth(drill, depth);
   }
 
   /** Its middle on the face, in the part's box. */

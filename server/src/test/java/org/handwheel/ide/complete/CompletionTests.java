@@ -313,6 +313,36 @@ final class CompletionTests {
     assertThat(labels(at(plan + "  deburr edges of $0\n"), Proposal.Kind.FACE)).startsWith("top");
   }
 
+  /** The grammar takes more, to be able to say where it belongs. */
+  @Test
+  void clausesAreThoseOfTheirLine() {
+    String slot = "  slot oil in top, at (30, 15), width 6, length 20, depth 3\n\nstock";
+    String plan = HEAD.replace("\nstock", slot) + FIRST;
+    assertThat(labels(at(plan + "  slot oil $0\n")))
+        .extracting(label -> label.split("[ \u2026]", 2)[0])
+        .containsExactlyInAnyOrder("with", "leaving", "pass", "cusp", "conventional", "climb");
+    assertThat(labels(at(plan + "  slot $0\n"), Proposal.Kind.FACE)).isEmpty();
+    assertThat(labels(at(HEAD.replace("\nstock", "  slot oil $0\n\nstock"))))
+        .contains("in …", "width …")
+        .noneMatch(label -> label.startsWith("with ") || label.startsWith("cusp"));
+    assertThat(labels(at(plan + "  clean bottom $0\n")))
+        .contains("at …", "at most …")
+        .doesNotContain("leaving …", "pass …", "one pass");
+    assertThat(labels(at(plan + "  finish bottom to height $0\n")))
+        .contains("pass …", "climb")
+        .doesNotContain("leaving …", "at …", "at most …");
+    assertThat(labels(at(plan + "  finish bottom to $0\n"))).containsOnlyOnce("height");
+  }
+
+  /** With the bottom up and the back at its jaw, the left looks to the operator's right. */
+  @Test
+  void anEdgeIsFoundFromWhereItLooks() {
+    assertThat(labels(at(HEAD + FIRST + "  find left from $0\n")))
+        .startsWith("operator-right")
+        .doesNotContain("centre");
+    assertThat(labels(at(HEAD + FIRST + "  find front from $0\n"))).startsWith("operator-front");
+  }
+
   @Test
   void placesFollowAt() {
     assertThat(labels("setup a\n  hold in V80, stop at $0"))
@@ -531,6 +561,7 @@ final class CompletionTests {
           !slot.before().isEmpty()
               || rules.contains(HandwheelParser.RULE_header)
               || SectionWords.of(slot.section().kind()).contains(next.tokenType());
+      allowed = allowed && SectionWords.fits(slot.section().kind(), slot.firstType(), next);
       boolean header = rules.contains(HandwheelParser.RULE_header) && slot.before().isEmpty();
       if (word && !keyword.isEmpty() && allowed) {
         boolean ofFile =
