@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import org.handwheel.model.Limit;
+import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
@@ -14,6 +15,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.Removed;
 import org.handwheel.work.feature.DrawnFeature;
 import org.handwheel.work.feature.FeatureRun;
+import org.handwheel.work.feature.FeatureSizes;
 import org.handwheel.work.feature.Plane;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
@@ -67,10 +69,7 @@ public final class OutlineNotReached extends SimpleRule {
         rest = rest.difference(removed.region());
       }
     }
-    Length allowed =
-        drawn.spec().tolerance() != null
-            ? drawn.spec().tolerance()
-            : checkup.limits().length(Limit.UNTOLERANCED);
+    Length allowed = allowed(checkup, drawn.spec());
     // Nothing is thicker than allowed if nothing is left when half of that is taken off all round;
     // measuring the thickness itself takes much longer.
     boolean isThin = Plane.grown(rest, -allowed.half().millimetres()).isEmpty();
@@ -87,6 +86,13 @@ public final class OutlineNotReached extends SimpleRule {
                   + allowed,
               new Related(drawn.spec().origin(), "it is drawn here")));
     }
+  }
+
+  /** How thick what stays on may be. */
+  static Length allowed(Checkup checkup, FeatureSpec spec) {
+    Length untoleranced = checkup.limits().length(Limit.UNTOLERANCED);
+    Length slack = FeatureSizes.slack(spec);
+    return spec.formTolerance() != null ? slack : Length.max(untoleranced, slack);
   }
 
   /** Corners that the drawing leaves to the cutter are as round as that is. */
