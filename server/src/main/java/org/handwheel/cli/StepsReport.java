@@ -24,8 +24,8 @@ import org.handwheel.work.outline.StepTable.Station;
 /** Step tables and the ways through slots and pockets as text. */
 final class StepsReport {
   private static final String HANDLES =
-      "Turns are whole turns from zero, with the mark to stop at; below zero the count runs down."
-          + " At `*` a handle turns the other way from here on: take up its slack before counting.";
+      "Turns are whole turns from zero, with the mark to stop at; below zero the count runs down,"
+          + " and `<0` is less than a turn below it. At `*` a handle turns the other way from here on: take up its slack before counting.";
   private static final String ROUND =
       "Step tables count from the outline's middle: both dials at zero there, counting up as the"
           + " cutter goes right and away from you. Turn the handle under `first` before the other"

@@ -101,9 +101,7 @@ final class OutlineTables {
         + " "
         + LengthText.both(stop.asked())
         + " ("
-        + stop.countedTurns()
-        + " turns + "
-        + stop.reading().toPlainString()
+        + Words.counted(stop)
         + ") from "
         + zero.words();
   }

@@ -30,8 +30,9 @@ public final class OutlineNotReached extends SimpleRule {
   public void check(Checkup checkup, Consumer<Finding> out) {
     List<StepRun> lines = new ArrayList<>();
     FeatureLines.forEach(checkup, (setup, step) -> lines.add(step));
-    // A plan that cuts no feature at all is one that has not come to them yet.
-    if (lines.isEmpty() || !checkup.isWhole()) {
+    // A plan that cuts no feature at all has not come to them yet, unless it inspects the part.
+    Related end = end(checkup, lines);
+    if (end == null || !checkup.isWhole()) {
       return;
     }
     for (DrawnFeature drawn : FeatureLines.drawn(checkup)) {
@@ -40,16 +41,21 @@ public final class OutlineNotReached extends SimpleRule {
               .filter(step -> step.feature() != null && step.feature().spec().equals(drawn.spec()))
               .toList();
       if (own.isEmpty()) {
-        StepRun last = lines.get(lines.size() - 1);
-        out.accept(
-            finding(
-                drawn.spec().origin(),
-                "`" + drawn.name() + "` is never cut",
-                new Related(last.step().origin(), "the last feature is cut here")));
+        out.accept(finding(drawn.spec().origin(), "`" + drawn.name() + "` is never cut", end));
       } else if (own.stream().noneMatch(OutlineNotReached::isRefused)) {
         remaining(checkup, drawn, own, out);
       }
     }
+  }
+
+  /** What shows that no more comes; nothing if nothing does. */
+  private static @Nullable Related end(Checkup checkup, List<StepRun> lines) {
+    return lines.isEmpty()
+        ? checkup
+            .inspected()
+            .map(check -> new Related(check, "the finished part is inspected here"))
+            .orElse(null)
+        : new Related(lines.get(lines.size() - 1).step().origin(), "the last feature is cut here");
   }
 
   /** Why it could not be cut is reported at its line. */
