@@ -285,8 +285,7 @@ class DialTests implements RowChecks {
   })
   void turnsAreCountedFromZero(long divisions, String turns, String mark) {
     Screw screw = screw(Length.mm("1"), 100);
-    Setting setting =
-        Dial.setting(Length.mm("0.01").times(divisions), screw, Rounding.NEAREST);
+    Setting setting = Dial.setting(Length.mm("0.01").times(divisions), screw, Rounding.NEAREST);
     assertThat(setting.countedTurns()).isEqualTo(turns);
     assertThat(setting.reading().toPlainString()).isEqualTo(mark);
     DialMove.Stop stop =

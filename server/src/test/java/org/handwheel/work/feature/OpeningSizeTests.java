@@ -69,6 +69,22 @@ class OpeningSizeTests {
     assertThat(table(bare).run().refusal()).isPresent();
   }
 
+  /** A cutter at the upper limit is no gouge, though the middle is aimed at otherwise. */
+  @Test
+  void aCutterNearALimitTakesNothingTooMuch() {
+    assertThat(
+            FeatureTrial.of(
+                    "60 x 40 x 20",
+                    "slot oil in top, width 6 +0.03/-0.2, length 30, depth 2, at (28, 15)")
+                .lines("cutter SD6", "touch top, zero z", "slot oil, pass 1")
+                .check()
+                .findings()
+                .stream()
+                .map(finding -> finding.rule())
+                .filter(rule -> rule.startsWith("o")))
+        .isEmpty();
+  }
+
   @Test
   void anOpenEndHasNoLength() {
     List<OpeningSize> sizes =
