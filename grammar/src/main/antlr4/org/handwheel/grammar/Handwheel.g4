@@ -241,6 +241,8 @@ featureClause
   | CUSP lengthValue                                                   #featureCusp
   | CONVENTIONAL                                                       #featureConventional
   | CLIMB                                                              #featureClimb
+  | SPEED speedValue                                                   #featureSpeed
+  | FEED feedValue                                                     #featureFeed
   ;
 
 deburrTarget : ALL EDGES | EDGES OF faces | faces | furtherHoleRef (COMMA? furtherHoleRef)* ;

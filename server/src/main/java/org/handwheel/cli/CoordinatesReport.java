@@ -55,7 +55,8 @@ final class CoordinatesReport {
             "",
             "",
             "Turns are whole turns from zero with the mark to stop at, on dials that count up the"
-                + " way the coordinates grow; each is rounded once, from zero. At `*` the hole"
+                + " way the coordinates grow; each is rounded once, from zero, and `<0` is less than a"
+                + " turn below it. At `*` the hole"
                 + " lies behind: run past it by the take-up and come up to it again. Z counts from"
                 + " where that tool touches the face, point included. Spot first; wear eye"
                 + " protection, no gloves at a turning spindle, chuck key out, work clamped; the"

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import org.handwheel.cli.CheckCommand.Format;
+import org.handwheel.model.Limits;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.feature.FeatureTable;
@@ -53,10 +54,12 @@ final class StepsCommand implements Callable<Integer> {
     Predicate<SetupRun> asked = arguments.asked(read);
     List<FeatureTable> cuts =
         FeatureTable.all(read.run()).stream().filter(cut -> asked.test(cut.setup())).toList();
+    Remainder remainder = Remainder.of(read.run(), StandardTables.builtIn());
+    Limits limits = read.run().plan().shop().limits();
     if (format == Format.JSON) {
-      output.line(StepsJson.of(arguments.plan(), cuts));
+      output.line(StepsJson.of(arguments.plan(), cuts, remainder, limits));
     } else {
-      new StepsReport(arguments.plan(), cuts, Remainder.of(read.run(), StandardTables.builtIn()))
+      new StepsReport(arguments.plan(), cuts, remainder, limits)
           .lines(output.width())
           .forEach(line -> output.line(output.glyphs().show(line)));
     }

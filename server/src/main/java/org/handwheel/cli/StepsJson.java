@@ -3,6 +3,7 @@ package org.handwheel.cli;
 import java.util.List;
 import java.util.Locale;
 import org.handwheel.model.Axis;
+import org.handwheel.model.Limits;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
@@ -11,6 +12,8 @@ import org.handwheel.work.DialMove;
 import org.handwheel.work.feature.CrankPath;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.feature.OpeningSize;
+import org.handwheel.work.feature.Remainder;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 import org.handwheel.work.outline.StepTable.Station;
@@ -23,7 +26,16 @@ final class StepsJson {
 
   private StepsJson() {}
 
-  private record Document(int version, List<String> sources, String plan, List<Cut> cuts) {}
+  private record Document(
+      int version, List<String> sources, String plan, List<Cut> cuts, Against against) {}
+
+  /** The work after the last setup against the drawing. */
+  private record Against(List<Layer> left, List<Layer> over) {}
+
+  private record Layer(String face, Size from, Size to, Size first, Size second, double mm2) {}
+
+  private record Opening(
+      String size, Size drawn, Size least, Size most, Size becomesLeast, Size becomesMost) {}
 
   private record Size(double mm, double in) {
     static Size of(Length length) {
@@ -47,6 +59,7 @@ final class StepsJson {
       @Nullable Size bound,
       @Nullable Middle middle,
       @Nullable String wayDown,
+      List<Opening> openings,
       List<Stop> stations) {}
 
   private record Middle(Place x, Place y) {}
@@ -58,11 +71,42 @@ final class StepsJson {
 
   private record Mark(Size at, double divisions, double reads) {}
 
-  static String of(String plan, List<FeatureTable> cuts) {
-    return Json.of(new Document(2, SOURCES, plan, cuts.stream().map(StepsJson::cut).toList()));
+  static String of(String plan, List<FeatureTable> cuts, Remainder remainder, Limits limits) {
+    return Json.of(
+        new Document(
+            2,
+            SOURCES,
+            plan,
+            cuts.stream().map(table -> cut(table, limits)).toList(),
+            new Against(layers(remainder.left()), layers(remainder.over()))));
   }
 
-  private static Cut cut(FeatureTable table) {
+  private static List<Layer> layers(List<Remainder.Layer> layers) {
+    return layers.stream().map(StepsJson::layer).toList();
+  }
+
+  private static Layer layer(Remainder.Layer layer) {
+    var middle = layer.region().getCentroid().getCoordinate();
+    return new Layer(
+        layer.face().word(),
+        Size.of(layer.depth().low()),
+        Size.of(layer.depth().high()),
+        Size.of(Length.ofMillimetres(middle.x)),
+        Size.of(Length.ofMillimetres(middle.y)),
+        Math.round(layer.area() * 100) / 100.0);
+  }
+
+  private static Opening opening(OpeningSize size) {
+    return new Opening(
+        size.size().word(),
+        Size.of(size.size().nominal()),
+        Size.of(size.limits().low()),
+        Size.of(size.limits().high()),
+        Size.of(size.reached().low()),
+        Size.of(size.reached().high()));
+  }
+
+  private static Cut cut(FeatureTable table, Limits limits) {
     Result result = table.run().result();
     if (result instanceof Result.Steps steps) {
       StepTable found = steps.table();
@@ -72,6 +116,7 @@ final class StepsJson {
           found.direction().name(),
           found.steps(),
           found.ridge(),
+          List.of(),
           found.stations().stream().map(StepsJson::stop).toList());
     } else if (result instanceof Result.Lines lines) {
       CrankPath path = lines.path();
@@ -81,10 +126,11 @@ final class StepsJson {
           path.direction().name(),
           path.moves(),
           path.ridge(),
+          OpeningSize.of(table, limits).stream().map(StepsJson::opening).toList(),
           table.rows().stream().map(StepsJson::stop).toList());
     }
     String none = result instanceof Result.None refused ? refused.reason() : null;
-    return cut(table, none, null, null, null, List.of());
+    return cut(table, none, null, null, null, List.of(), List.of());
   }
 
   private static Cut cut(
@@ -93,6 +139,7 @@ final class StepsJson {
       @Nullable String direction,
       @Nullable Integer steps,
       @Nullable Length ridge,
+      List<Opening> openings,
       List<Stop> stations) {
     boolean isWound = direction != null;
     return new Cut(
@@ -115,6 +162,7 @@ final class StepsJson {
         isWound
             ? table.down().map(way -> word(way.kind().name()).replace('_', '-')).orElse(null)
             : null,
+        openings,
         stations);
   }
 

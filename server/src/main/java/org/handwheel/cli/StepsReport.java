@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.handwheel.model.Axis;
+import org.handwheel.model.Limits;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
@@ -14,6 +15,7 @@ import org.handwheel.work.feature.CrankPath.Purpose;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
 import org.handwheel.work.feature.FeatureWords;
+import org.handwheel.work.feature.OpeningSize;
 import org.handwheel.work.feature.Remainder;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
@@ -22,8 +24,8 @@ import org.handwheel.work.outline.StepTable.Station;
 /** Step tables and the ways through slots and pockets as text. */
 final class StepsReport {
   private static final String HANDLES =
-      "Turns are whole turns from zero, with the mark to stop at; below zero the count runs down."
-          + " At `*` a handle turns the other way from here on: take up its slack before counting.";
+      "Turns are whole turns from zero, with the mark to stop at; below zero the count runs down,"
+          + " and `<0` is less than a turn below it. At `*` a handle turns the other way from here on: take up its slack before counting.";
   private static final String ROUND =
       "Step tables count from the outline's middle: both dials at zero there, counting up as the"
           + " cutter goes right and away from you. Turn the handle under `first` before the other"
@@ -35,9 +37,11 @@ final class StepsReport {
   private final String plan;
   private final List<FeatureTable> cuts;
   private final Remainder remainder;
+  private final Limits limits;
 
-  StepsReport(String plan, List<FeatureTable> cuts, Remainder remainder) {
+  StepsReport(String plan, List<FeatureTable> cuts, Remainder remainder, Limits limits) {
     this.remainder = remainder;
+    this.limits = limits;
     this.plan = plan;
     this.cuts = cuts;
   }
@@ -101,7 +105,7 @@ final class StepsReport {
         middle.y);
   }
 
-  private static List<String> lines(FeatureTable cut, int width) {
+  private List<String> lines(FeatureTable cut, int width) {
     String title = cut.setup().setup().words() + ", " + words(cut);
     Result result = cut.run().result();
     if (result instanceof Result.Steps steps) {
@@ -206,7 +210,7 @@ final class StepsReport {
 
   // ---- Straight lines
 
-  private static List<String> way(String title, FeatureTable cut, CrankPath path, int width) {
+  private List<String> way(String title, FeatureTable cut, CrankPath path, int width) {
     Facts facts =
         new Facts(title)
             .add("cutter", cutter(cut) + along(path))
@@ -224,6 +228,9 @@ final class StepsReport {
         .add("bound", "walls at most " + LengthText.both(cut.bound()) + " too tight");
     if (!path.ridge().isZero()) {
       facts.add("ridges", "round the corners at most " + LengthText.both(path.ridge()));
+    }
+    for (OpeningSize size : OpeningSize.of(cut, limits)) {
+      facts.add(size.size().word(), size.words());
     }
     if (path.isClosed()) {
       cut.down().ifPresent(way -> facts.add("way down", way.words()));

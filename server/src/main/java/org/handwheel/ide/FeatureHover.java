@@ -13,6 +13,7 @@ import org.handwheel.work.feature.FeatureRun;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
 import org.handwheel.work.feature.FeatureWords;
+import org.handwheel.work.feature.OpeningSize;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.RoundOutline;
 import org.handwheel.work.outline.StepTable;
@@ -47,6 +48,8 @@ final class FeatureHover {
       FeatureWords.slug(run).ifPresent(text::note);
     } else if (run.result() instanceof Result.Lines lines) {
       addLines(text, table, lines.path());
+      OpeningSize.of(table, plan.plan().shop().limits())
+          .forEach(size -> text.fact(capital(size.size().word()) + " becomes", size.words()));
     } else if (run.result() instanceof Result.None none) {
       text.note("No stops can be given: " + none.reason() + ".");
     }
@@ -95,6 +98,10 @@ final class FeatureHover {
     if (path.isClosed()) {
       table.down().ifPresent(way -> text.fact("Way down", way.words()));
     }
+  }
+
+  private static String capital(String word) {
+    return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
   }
 
   private static String place(DialMove.Stop stop, AxisZero zero) {

@@ -24,6 +24,7 @@ import org.handwheel.units.Dimension;
 import org.handwheel.units.Length;
 import org.handwheel.units.Quantity;
 import org.handwheel.work.DrawnLimits;
+import org.handwheel.work.feature.FeatureSizes;
 import org.jspecify.annotations.Nullable;
 
 /** What a name stands for: an owned thing with its properties, a value, a hole or a feature. */
@@ -197,7 +198,7 @@ final class ThingHover {
                 part.features().stream()
                     .filter(spec -> same(spec.origin(), declaration))
                     .findFirst()
-                    .map(ThingHover::feature));
+                    .map(this::feature));
     return other.or(() -> written(declaration));
   }
 
@@ -290,14 +291,12 @@ final class ThingHover {
       return;
     }
     DrawnLimits.of(spec, plan.part(), plan.shop().limits(), view.tables())
-        .ifPresent(
-            found ->
-                text.fact(
-                    "Limits",
-                    found.limits()
-                        + (found.source() == DrawnLimits.Source.OWN
-                            ? ""
-                            : " (" + found.source().words() + ")")));
+        .ifPresent(found -> text.fact("Limits", limits(found)));
+  }
+
+  private static String limits(DrawnLimits found) {
+    return found.limits()
+        + (found.source() == DrawnLimits.Source.OWN ? "" : " (" + found.source().words() + ")");
   }
 
   private static String depth(HoleSpec spec) {
@@ -307,11 +306,18 @@ final class ThingHover {
     return spec.depth() == null ? "as the thread needs" : spec.depth().toString();
   }
 
-  private static HoverText feature(Part.FeatureSpec spec) {
+  private HoverText feature(Part.FeatureSpec spec) {
     HoverText.Builder text =
         HoverText.titled(spec.featureKind().name().toLowerCase(Locale.ROOT) + " " + spec.name());
     fact(text, "Width", spec.width());
     fact(text, "Length", spec.length());
+    Plan plan = view.plan();
+    if (plan != null && plan.part() != null) {
+      for (FeatureSizes.Size size :
+          FeatureSizes.of(spec, plan.part(), plan.shop().limits(), view.tables())) {
+        text.fact("Limits of the " + size.word(), limits(size.limits()));
+      }
+    }
     fact(text, "Depth", spec.depth());
     fact(text, "Radius", spec.radius());
     fact(text, "Tolerance", spec.tolerance());

@@ -164,6 +164,8 @@ final class WrittenForms {
       featureCusp | cusp {height} | The highest ridge that may stay between steps.
       featureConventional | conventional | The teeth cut against the feed.
       featureClimb | climb | The teeth cut with the feed.
+      featureSpeed | speed {speed} | The spindle speed for this cut.
+      featureFeed | feed {feed} | The feed for this cut.
       deburrLine | deburr edges of {faces} | Takes the burrs off; a burr under the work lifts it.
       wipeLine | wipe {face or jaws or parallels or table} | Wipes chips away; a chip under the work lifts it.
       measureLine | measure {dimension} with {instrument} | What to measure here; later cuts build on it.

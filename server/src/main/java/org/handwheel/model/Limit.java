@@ -62,6 +62,8 @@ public enum Limit {
   SLOT_PASS(Dimension.NUMBER, "0.5"),
   /** How wide a hole must be to start a cutter without teeth at its middle, as part of its dia. */
   START_HOLE(Dimension.NUMBER, "0.8"),
+  /** How much wider than itself a cutter may cut with one line: run-out, and bending aside. */
+  CUTTER_OVERSIZE("0.02"),
   /** Minutes of handling for each hole: to the place by the dials, down, out, chips off. */
   HOLE_HANDLING(Dimension.NUMBER, "1"),
   /** The drag of the table in newtons, gibs lightly set. */

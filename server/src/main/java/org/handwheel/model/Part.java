@@ -250,10 +250,15 @@ public record Part(
   /**
    * A slot, pocket, outline, corner or chamfer of the drawing.
    *
+   * @param widthLimits what its width may be if a tolerance is written with it
+   * @param widthNotation how the width is written, if as one number in the file's own unit
+   * @param lengthLimits what its length may be if a tolerance is written with it
+   * @param lengthNotation how the length is written, if as one number in the file's own unit
    * @param through whether it goes through the part; an outline always does
    * @param formFirst an outline's size along the first coordinate of its face, over all
    * @param formSecond its size along the second coordinate, over all
-   * @param tolerance how far an outline may be off, either way
+   * @param diaLimits what a circle's diameter may be if a tolerance is written with it
+   * @param tolerance how far an outline may be off, either way, if the drawing says so itself
    * @param vertices what a free outline goes round, in order; empty for any other form
    */
   public record FeatureSpec(
@@ -262,18 +267,34 @@ public record Part(
       @Nullable Face face,
       @Nullable Position position,
       @Nullable Length width,
+      @Nullable LengthRange widthLimits,
+      @Nullable Notation widthNotation,
       @Nullable Length length,
+      @Nullable LengthRange lengthLimits,
+      @Nullable Notation lengthNotation,
       @Nullable Length depth,
       boolean through,
       @Nullable Length radius,
       @Nullable OutlineForm form,
       @Nullable Length formFirst,
       @Nullable Length formSecond,
+      @Nullable LengthRange diaLimits,
       @Nullable Length tolerance,
       List<Vertex> vertices,
       Origin origin) {
     public FeatureSpec {
       vertices = List.copyOf(vertices);
+    }
+
+    /**
+     * How far the form may be off, either way: as written, or a quarter of what a circle's diameter
+     * may vary.
+     */
+    public @Nullable Length formTolerance() {
+      if (tolerance != null) {
+        return tolerance;
+      }
+      return diaLimits == null ? null : diaLimits.width().half().half();
     }
   }
 }

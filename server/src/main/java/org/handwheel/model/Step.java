@@ -246,13 +246,17 @@ public sealed interface Step {
    * @param leaving what stays on for the next cut, zero or more
    * @param pass how deep each level is at most
    * @param cusp how much the ridges between steps may stand out at most
+   * @param rpm stated spindle speed, or nothing
+   * @param feedPerTooth stated feed, or nothing
    */
   record FeatureWay(
       Owned.@Nullable Cutter cutter,
       @Nullable Located<Length> leaving,
       @Nullable Located<Length> pass,
       @Nullable Located<Length> cusp,
-      @Nullable Located<CutDirection> direction) {}
+      @Nullable Located<CutDirection> direction,
+      @Nullable Located<Double> rpm,
+      @Nullable Located<Length> feedPerTooth) {}
 
   /**
    * Taking burrs off.

@@ -12,6 +12,7 @@ import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.handwheel.model.Face;
+import org.handwheel.model.Inspection;
 import org.handwheel.model.Limits;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Plan;
@@ -20,6 +21,7 @@ import org.handwheel.model.Step;
 import org.handwheel.rules.EachSetup.Reach;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.syntax.Finding;
+import org.handwheel.syntax.Origin;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.Obstacle;
@@ -192,6 +194,23 @@ public final class Checkup {
    */
   public boolean isWhole() {
     return whole;
+  }
+
+  /**
+   * Where the plan says that the finished part is inspected, if it cuts anything at all: by that it
+   * claims to make the whole part.
+   */
+  public Optional<Origin> inspected() {
+    boolean cuts =
+        run.steps()
+            .anyMatch(
+                step ->
+                    step.step() instanceof Step.Cut
+                        || step.step() instanceof Step.HoleCut
+                        || step.step() instanceof Step.FeatureCut);
+    return cuts
+        ? plan.inspections().stream().map(Inspection::origin).findFirst()
+        : Optional.empty();
   }
 
   /**

@@ -28,6 +28,7 @@ import org.handwheel.rules.feature.FeatureOrder;
 import org.handwheel.rules.feature.HoldingLost;
 import org.handwheel.rules.feature.NoSteps;
 import org.handwheel.rules.feature.NoWayDown;
+import org.handwheel.rules.feature.OpeningSizeMissed;
 import org.handwheel.rules.feature.OutlineForm;
 import org.handwheel.rules.feature.OutlineGouge;
 import org.handwheel.rules.feature.OutlineNotReached;
@@ -153,6 +154,7 @@ public final class Rules {
         new SlugLoose(),
         new OutlineGouge(),
         new OutlineNotReached(),
+        new OpeningSizeMissed(),
         new PocketCorner(),
         new NoWayDown(),
         new MaterialUnknown(),

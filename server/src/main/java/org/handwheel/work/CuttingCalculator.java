@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.handwheel.model.Limit;
 import org.handwheel.model.Limits;
 import org.handwheel.model.Owned;
+import org.handwheel.model.Step;
 import org.handwheel.shop.cutting.CuttingPower;
 import org.handwheel.shop.cutting.Deflection;
 import org.handwheel.shop.cutting.Feed;
@@ -83,9 +84,12 @@ public final class CuttingCalculator {
       return Optional.empty();
     }
     Limits limits = run.plan().shop().limits();
+    Step.FeatureWay way = feature.cut().way();
     Bench.Tool spindle = step.benchBefore().cutter();
     Bench.Tool mounted =
         spindle != null && spindle.cutter().name().equalsIgnoreCase(cutter.name()) ? spindle : null;
+    Double rpm = mounted == null ? null : mounted.rpm();
+    Length feed = mounted == null ? null : mounted.feedPerTooth();
     return Optional.of(
         new CuttingCalculator(limits)
             .work(
@@ -95,8 +99,8 @@ public final class CuttingCalculator {
                     tool(cutter, limits),
                     new Bite(bite.depth(), bite.engagement()),
                     bite.travel(),
-                    mounted == null ? null : mounted.rpm(),
-                    mounted == null ? null : mounted.feedPerTooth())));
+                    way.rpm() != null ? way.rpm().value() : rpm,
+                    way.feedPerTooth() != null ? way.feedPerTooth().value() : feed)));
   }
 
   /** A cutter of the shop; it stands out by its reach, or by its flutes and a little. */

@@ -60,14 +60,15 @@ public final class Dial {
 
   /**
    * Whole turns as a person counts them from zero. Below zero the count runs down, so that one turn
-   * and some marks below it is {@code -1}, and less than a turn {@code -0}.
+   * and some marks below it is {@code -1}, and less than a turn {@code <0}.
    *
    * @param sign of the divisions
    * @param turns whole turns, rounded down
    * @param reading where the collar stands after them
    */
   static String counted(int sign, long turns, BigDecimal reading) {
-    return sign >= 0 ? Long.toString(turns) : "-" + (-turns - (reading.signum() == 0 ? 0 : 1));
+    long below = -turns - (reading.signum() == 0 ? 0 : 1);
+    return sign >= 0 ? Long.toString(turns) : below == 0 ? "<0" : "-" + below;
   }
 
   /** The setting for a distance from zero. */

@@ -106,6 +106,21 @@ final class HoverTests {
         .contains("root of the sum of the squares");
   }
 
+  @Test
+  void aSlotTellsTheLimitsOfItsSizes() {
+    String text =
+        plain(
+            general("tolerance ISO 2768 m")
+                .replace(
+                    "hole oil in top, dia 8, through",
+                    "slot [[o$0il]] in top, width 5 +0.03/-0, length 20, depth 3, at (24, 15)"));
+    // ISO 2768-1 table 1, m: 0.2 over 6 to 30
+    assertThat(text)
+        .contains("Limits of the width: 5.00..5.03 mm (0.1969..0.198 in)")
+        .contains("Limits of the length: 19.80..20.20 mm")
+        .contains("(general tolerance)");
+  }
+
   private static String general(String line) {
     return "language 1\nplan \"Oil box\"\n  units mm\npart\n  "
         + line

@@ -57,6 +57,57 @@ class CuttingLoadRulesTests {
         .satisfies(found -> assertThat(found.origin().text()).isEqualTo("speed 1420 rpm"));
   }
 
+  private static List<Finding> inASlot(String line, String rule) {
+    BenchPlan plan =
+        BenchPlan.of("60 x 30 x 22", "milled front back top bottom left right")
+            .in("steel-mild")
+            .part("length 60")
+            .part("width 30")
+            .part("height 22")
+            .part("slot oil in top, width 6, length 20, depth 2, at (30, 15)")
+            .part("hole foot in top, dia 6, through, at (50, 15)")
+            .setup(
+                "hold in V80, up top, fixed back, on pair P3x10",
+                "find left from operator-left with finder F5, zero x at edge",
+                "find front from operator-front with finder F5, zero y at edge",
+                "cutter SD6",
+                "touch top with paper 0.05, zero z",
+                line);
+    return of(plan, rule);
+  }
+
+  /** 34 m/min over 6 mm are 1804 rpm; a tenth more 1984. */
+  @ParameterizedTest
+  @CsvSource({
+    "1420 rpm, 0, ''",
+    "2100 rpm, 1, 2100 rpm is 40 m/min",
+    "1000 rpm, 1, 'has no step of 1000 rpm; it has 930 rpm and 1420 rpm'",
+    "2500 rpm, 1, 'is above the top speed of `inch-mill`, 2100 rpm'"
+  })
+  void aSpeedOfALineOnAFeatureOrAHoleCounts(String speed, int found, String words) {
+    for (String line : List.of("slot oil, pass 1", "slot oil with SD6, pass 1", "drill foot")) {
+      List<Finding> findings = inASlot(line + ", speed " + speed, "speed-out-of-range");
+      assertThat(findings).as(line).hasSize(found);
+      for (Finding finding : findings) {
+        assertThat(finding.message()).as(line).contains(words);
+        assertThat(finding.origin().text()).contains(speed);
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.01 mm/tooth, 1", "0.03 mm/tooth, 0"})
+  void aFeedOfALineOnAFeatureCounts(String feed, int found) {
+    assertThat(inASlot("slot oil, pass 1, feed " + feed, "rubbing")).hasSize(found);
+  }
+
+  /** Twice the feed takes about twice the power: the line's own one counts. */
+  @Test
+  void powerGoesByTheFeedOfTheLine() {
+    assertThat(inASlot("slot oil, pass 1, feed 0.03 mm/tooth", "power")).isEmpty();
+    assertThat(inASlot("slot oil, feed 2 mm/tooth, speed 1420 rpm", "power")).hasSize(1);
+  }
+
   @Test
   void aSlowMaterialOnAMachineThatTurnsFast() {
     BenchPlan plan =

@@ -28,6 +28,8 @@ import org.handwheel.units.LengthUnit;
 import org.handwheel.work.Dial.Rounding;
 import org.handwheel.work.Dial.Setting;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Dials against the check values of rows B16 to B26 (each test names its row's source), and the
@@ -267,5 +269,27 @@ class DialTests implements RowChecks {
     Setting setting = nearest(distance, METRIC);
     assertThat(METRIC.division().times(setting.divisions()))
         .isEqualTo(distance.plus(setting.error()));
+  }
+
+  /** Counted from zero: a quarter of a turn either way, whole turns, and turns with marks. */
+  @ParameterizedTest
+  @CsvSource({
+    "0, 0, 0",
+    "25, 0, 25",
+    "-25, <0, 75",
+    "-100, -1, 0",
+    "-125, -1, 75",
+    "-99, <0, 1",
+    "-200, -2, 0",
+    "250, 2, 50"
+  })
+  void turnsAreCountedFromZero(long divisions, String turns, String mark) {
+    Screw screw = screw(Length.mm("1"), 100);
+    Setting setting = Dial.setting(Length.mm("0.01").times(divisions), screw, Rounding.NEAREST);
+    assertThat(setting.countedTurns()).isEqualTo(turns);
+    assertThat(setting.reading().toPlainString()).isEqualTo(mark);
+    DialMove.Stop stop =
+        DialMoves.stop(Length.mm("0.01").times(divisions), screw, Rounding.NEAREST);
+    assertThat(stop.countedTurns()).isEqualTo(turns);
   }
 }

@@ -283,8 +283,10 @@ final class FeatureFixes {
     if (feature.cut().way().cutter() != null) {
       line.append(" with ").append(feature.cut().way().cutter().name());
     }
-    Located<?> direction = feature.cut().way().direction();
-    String way = direction == null ? "" : ", " + direction.origin().text().strip();
+    String way =
+        clause(feature.cut().way().direction())
+            + clause(feature.cut().way().rpm())
+            + clause(feature.cut().way().feedPerTooth());
     String title = "Cut it once more and leave nothing";
     boolean isDone = put(finding, title, List.of(text.lineAfter(line(), line + way)), fixes);
     Located<Length> pass = feature.cut().way().pass();
@@ -292,6 +294,11 @@ final class FeatureFixes {
       String levels = ", pass " + now.number(pass.value());
       put(finding, title, List.of(text.lineAfter(line(), line + levels + way)), fixes);
     }
+  }
+
+  /** A clause as it is written, with a comma before it. */
+  private static String clause(@Nullable Located<?> clause) {
+    return clause == null ? "" : ", " + clause.origin().text().strip();
   }
 
   /** Goes down in even levels of at most a depth. */

@@ -24,6 +24,7 @@ import org.handwheel.syntax.TextEdit;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthText;
 import org.handwheel.units.LengthUnit;
+import org.handwheel.work.Bench;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.CuttingCalculator;
 import org.handwheel.work.CuttingConditions;
@@ -31,6 +32,7 @@ import org.handwheel.work.Orientation;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureRun;
 import org.jspecify.annotations.Nullable;
 
 /** Mendings worked out from the plan, by the rule that found something. */
@@ -337,10 +339,32 @@ final class RuleFixes {
     }
   }
 
+  /** Before a slot or an outline: the cutter that cuts it, if another is in, and a touch. */
+  private void touch(StepRun step, FeatureRun feature) {
+    Owned.Cutter cutter = feature.cutter();
+    if (cutter == null || feature.drawn() == null) {
+      return;
+    }
+    Origin line = step.step().origin();
+    Bench.Tool mounted = step.benchBefore().cutter();
+    String face = feature.drawn().frame().face().word();
+    String paper = situation(line).number(Length.mm("0.05"));
+    List<TextEdit> edits = new ArrayList<>();
+    if (mounted == null || !mounted.cutter().name().equalsIgnoreCase(cutter.name())) {
+      edits.add(text.lineBefore(line, "cutter " + cutter.name()));
+    }
+    edits.add(text.lineBefore(line, "touch " + face + " with paper " + paper + ", zero z"));
+    add("Touch the " + face + " first", edits.toArray(TextEdit[]::new));
+  }
+
   // ---- Dials
   // -----------------------------------------------------------------------------------------
 
   private void touch(SetupRun setup, StepRun step) {
+    if (step.feature() != null) {
+      touch(step, step.feature());
+      return;
+    }
     if (!(step.step() instanceof Step.Cut cut) || setup.orientation() == null) {
       return;
     }

@@ -298,5 +298,7 @@ final class Forms {
       cusp {height} | How high the ridges between steps may be.
       conventional | The teeth come up against the feed.
       climb | The teeth go with the feed.
+      speed {speed} rpm | The spindle speed.
+      feed {feed} mm/tooth | The feed of a tooth.
       """;
 }

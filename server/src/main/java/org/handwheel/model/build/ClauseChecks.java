@@ -6,9 +6,11 @@ import org.handwheel.grammar.HandwheelParser.FeatureClauseContext;
 import org.handwheel.grammar.HandwheelParser.FeatureClimbContext;
 import org.handwheel.grammar.HandwheelParser.FeatureConventionalContext;
 import org.handwheel.grammar.HandwheelParser.FeatureCuspContext;
+import org.handwheel.grammar.HandwheelParser.FeatureFeedContext;
 import org.handwheel.grammar.HandwheelParser.FeatureLeavingContext;
 import org.handwheel.grammar.HandwheelParser.FeatureLineContext;
 import org.handwheel.grammar.HandwheelParser.FeaturePassContext;
+import org.handwheel.grammar.HandwheelParser.FeatureSpeedContext;
 import org.handwheel.grammar.HandwheelParser.FeatureWithContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutByHandContext;
 import org.handwheel.grammar.HandwheelParser.HoleCutClauseContext;
@@ -109,12 +111,14 @@ final class ClauseChecks {
   }
 
   /** Reads how a feature is cut. */
-  FeatureWay way(FeatureLineContext line) {
+  FeatureWay way(FeatureLineContext line, CutBuilder cuts) {
     Owned.Cutter cutter = null;
     Located<Length> leaving = null;
     Located<Length> pass = null;
     Located<Length> cusp = null;
     Located<CutDirection> direction = null;
+    Located<Double> rpm = null;
+    Located<Length> feed = null;
     for (FeatureClauseContext clause : line.featureClause()) {
       once.check(clause);
       Origin origin = section.origin(clause);
@@ -130,6 +134,10 @@ final class ClauseChecks {
         direction = direction(line, direction, CutDirection.CONVENTIONAL, origin);
       } else if (clause instanceof FeatureClimbContext) {
         direction = direction(line, direction, CutDirection.CLIMB, origin);
+      } else if (clause instanceof FeatureSpeedContext c) {
+        rpm = CutBuilder.located(file.rpm(section, c.speedValue()), origin);
+      } else if (clause instanceof FeatureFeedContext c) {
+        feed = located(cuts.feedPerTooth(section, c.feedValue()), origin);
       } else {
         file.problems()
             .error(
@@ -138,7 +146,7 @@ final class ClauseChecks {
                 "`" + clause.getStart().getText() + "` describes the feature; write it in `part`");
       }
     }
-    return new FeatureWay(cutter, leaving, pass, cusp, direction);
+    return new FeatureWay(cutter, leaving, pass, cusp, direction, rpm, feed);
   }
 
   private static @Nullable Located<Length> located(@Nullable Length length, Origin origin) {

@@ -109,8 +109,8 @@ final class FeatureBuilder {
         notation = values.notation(c.nominal());
         if (c.fit() != null) {
           fit = fit(c.fit());
-        } else if (c.sizeTolerance() != null && dia != null) {
-          limits = Tolerances.read(file, section, c.nominal(), dia, c.sizeTolerance());
+        } else {
+          limits = limits(c.nominal(), dia, c.sizeTolerance());
         }
       } else if (clause instanceof HoleThreadContext c) {
         thread = c.thread().getText();
@@ -368,13 +368,22 @@ final class FeatureBuilder {
     return List.of(first, second);
   }
 
-  /** A size whose tolerance is checked for sense. */
-  private @Nullable Length size(NominalContext nominal, @Nullable SizeToleranceContext tolerance) {
-    Length size = values.positiveLength(section, nominal);
-    if (size != null && tolerance != null) {
-      Tolerances.read(file, section, nominal, size, tolerance);
+  /** The limits of a size, if the drawing writes them beside it. */
+  private @Nullable LengthRange limits(
+      NominalContext nominal, @Nullable Length size, @Nullable SizeToleranceContext tolerance) {
+    LengthRange limits =
+        size == null || tolerance == null
+            ? null
+            : Tolerances.read(file, section, nominal, size, tolerance);
+    if (limits != null && tolerance != null && !limits.low().isPositive()) {
+      file.problems()
+          .error(
+              "bad-value",
+              section.origin(nominal).to(section.origin(tolerance)),
+              "the tolerance is larger than the size");
+      return null;
     }
-    return size;
+    return limits;
   }
 
   /** The face a feature is in, wherever in the line it is said. */
@@ -398,7 +407,11 @@ final class FeatureBuilder {
     Face face = statedFace(line);
     Position position = null;
     Length width = null;
+    LengthRange widthLimits = null;
+    Notation widthNotation = null;
     Length length = null;
+    LengthRange lengthLimits = null;
+    Notation lengthNotation = null;
     Length depth = null;
     boolean through = kind == FeatureKind.OUTLINE || kind == FeatureKind.WINDOW;
     VertexReader vertices = new VertexReader(file, section);
@@ -406,6 +419,7 @@ final class FeatureBuilder {
     OutlineForm form = null;
     Length formFirst = null;
     Length formSecond = null;
+    LengthRange diaLimits = null;
     Length tolerance = null;
     ClauseOnce once = new ClauseOnce(file, section);
     for (FeatureClauseContext clause : line.featureClause()) {
@@ -418,9 +432,13 @@ final class FeatureBuilder {
       if (clause instanceof FeatureAtContext c) {
         position = position(c.point(), c.corner(), face);
       } else if (clause instanceof FeatureWidthContext c) {
-        width = size(c.nominal(), c.sizeTolerance());
+        width = values.positiveLength(section, c.nominal());
+        widthLimits = limits(c.nominal(), width, c.sizeTolerance());
+        widthNotation = values.notation(c.nominal());
       } else if (clause instanceof FeatureLengthContext c) {
-        length = size(c.nominal(), c.sizeTolerance());
+        length = values.positiveLength(section, c.nominal());
+        lengthLimits = limits(c.nominal(), length, c.sizeTolerance());
+        lengthNotation = values.notation(c.nominal());
       } else if (clause instanceof FeatureDepthContext c) {
         depth = values.positiveLength(section, c.lengthValue());
         if (kind == FeatureKind.WINDOW) {
@@ -436,6 +454,8 @@ final class FeatureBuilder {
         List<Length> sizes = values.lengths(section, c.lengthValue());
         length = sizes == null ? null : sizes.get(0);
         width = sizes == null ? null : sizes.get(1);
+        lengthNotation = values.notation(c.lengthValue(0));
+        widthNotation = values.notation(c.lengthValue(1));
       } else if (clause instanceof FeatureRadiusContext c) {
         radius = values.positiveLength(section, c.lengthValue());
       } else if (clause instanceof FeatureEllipseContext c) {
@@ -450,8 +470,9 @@ final class FeatureBuilder {
         formSecond = sizes == null ? null : sizes.get(1);
       } else if (clause instanceof FeatureCircleContext c) {
         form = OutlineForm.CIRCLE;
-        formFirst = size(c.nominal(), c.sizeTolerance());
+        formFirst = values.positiveLength(section, c.nominal());
         formSecond = formFirst;
+        diaLimits = limits(c.nominal(), formFirst, c.sizeTolerance());
       } else if (clause instanceof FeatureToleranceContext c) {
         tolerance = Tolerances.plusMinus(values, section, c.plusMinus(), null);
       } else if (!describes(clause)) {
@@ -469,13 +490,18 @@ final class FeatureBuilder {
         face,
         position,
         width,
+        widthLimits,
+        widthNotation,
         length,
+        lengthLimits,
+        lengthNotation,
         depth,
         through,
         radius,
         form,
         formFirst,
         formSecond,
+        diaLimits,
         tolerance,
         vertices.vertices(),
         section.origin(line));

@@ -262,7 +262,7 @@ final class StepBuilder {
       return null;
     }
     file.names().use(Kind.FEATURE, "feature", name, origin);
-    Step.FeatureWay way = new ClauseChecks(file, resolver, section).way(line);
+    Step.FeatureWay way = new ClauseChecks(file, resolver, section).way(line, cuts);
     return new Step.FeatureCut(section.origin(line), verb, new Located<>(name, origin), way);
   }
 

@@ -23,6 +23,7 @@ import org.handwheel.units.LengthRange;
 import org.handwheel.units.LengthText;
 import org.handwheel.work.Drawing;
 import org.handwheel.work.PlanRun;
+import org.handwheel.work.feature.FeatureSizes;
 import org.jspecify.annotations.Nullable;
 
 /** The lines of the inspection: what the plan checks, then what else the drawing asks. */
@@ -186,12 +187,19 @@ final class Checks {
     }
     String tolerance =
         feature.tolerance() == null ? "" : ", +- " + LengthText.both(feature.tolerance());
-    put(
-        "feature " + feature.name().toLowerCase(Locale.ROOT),
-        kind + " " + feature.name(),
-        String.join(" x ", sizes) + tolerance,
-        null,
-        with);
+    String key = "feature " + feature.name().toLowerCase(Locale.ROOT);
+    String name = kind + " " + feature.name();
+    put(key, name, String.join(" x ", sizes) + tolerance, null, with);
+    if (feature.tolerance() == null) {
+      for (FeatureSizes.Size size : FeatureSizes.written(feature)) {
+        put(
+            key + " " + size.word(),
+            name + ", " + size.word(),
+            LengthText.both(size.nominal()),
+            size.limits().limits(),
+            with);
+      }
+    }
   }
 
   private void relation(Face face, Face reference, String with) {

@@ -63,6 +63,9 @@ final class CutSteps {
     CutRun cut = step.cut();
     Owned.Machine machine = plan.plan().machine();
     if (cut == null) {
+      if (step.feature() != null) {
+        CuttingCalculator.of(plan, step).ifPresent(found -> rates(found, facts));
+      }
       return facts;
     }
     if (move != null) {

@@ -94,7 +94,7 @@ final class HtmlTables {
   private static void mark(Element line, Mark mark) {
     Page.number(line, LengthText.number(mark.at(), LengthUnit.MM, 3, 3)).addClass("mm");
     Page.number(line, LengthText.number(mark.at(), LengthUnit.IN, 4, 4)).addClass("in");
-    Page.add(line, "td", mark.stop().countedTurns() + " t + " + Words.mark(mark.stop()));
+    Page.add(line, "td", Words.counted(mark.stop()));
   }
 
   static void outline(Element section, OutlineTable table) {
@@ -110,7 +110,10 @@ final class HtmlTables {
         "Settings are counted as said above, up as the cutter goes right and"
             + " away from you. Turn the handle under First before the other: that way the cutter"
             + " keeps off the finished outline. At *X or *Y a handle turns the other way from here on:"
-            + " take up its slack before counting. Come to the first station from outside.");
+            + " take up its slack before counting. Come to the first station from outside."
+            + (table.stations().stream().anyMatch(HtmlTables::isJustBelow)
+                ? " <0 is less than a turn below zero."
+                : ""));
     List<Station> stations = table.stations();
     for (int from = 0; from < stations.size(); from += 2 * ROWS) {
       Element pair = section.appendElement("div").addClass("pair").addClass("stations");
@@ -122,6 +125,10 @@ final class HtmlTables {
         stations(pair, stations, middle, end);
       }
     }
+  }
+
+  private static boolean isJustBelow(Station station) {
+    return station.turnsX().startsWith("<") || station.turnsY().startsWith("<");
   }
 
   private static void stations(Element to, List<Station> stations, int from, int end) {

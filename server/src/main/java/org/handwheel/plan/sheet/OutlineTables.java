@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.handwheel.model.Axis;
+import org.handwheel.model.Limits;
 import org.handwheel.model.Step.CutDirection;
 import org.handwheel.plan.sheet.Sheet.Fact;
 import org.handwheel.plan.sheet.Sheet.OutlineTable;
@@ -17,6 +18,7 @@ import org.handwheel.work.feature.CrankPath;
 import org.handwheel.work.feature.FeatureRun.Result;
 import org.handwheel.work.feature.FeatureTable;
 import org.handwheel.work.feature.FeatureWords;
+import org.handwheel.work.feature.OpeningSize;
 import org.handwheel.work.hole.AxisZero;
 import org.handwheel.work.outline.StepTable;
 
@@ -27,11 +29,11 @@ final class OutlineTables {
   static List<OutlineTable> of(PlanRun run, SetupRun setup) {
     return setup.steps().stream()
         .flatMap(step -> FeatureTable.of(run, setup, step).stream())
-        .map(OutlineTables::table)
+        .map(table -> table(table, run.plan().shop().limits()))
         .toList();
   }
 
-  private static OutlineTable table(FeatureTable cut) {
+  private static OutlineTable table(FeatureTable cut, Limits limits) {
     String kind = cut.run().spec().featureKind().name().toLowerCase(Locale.ROOT);
     String title =
         kind.substring(0, 1).toUpperCase(Locale.ROOT)
@@ -44,7 +46,7 @@ final class OutlineTables {
       return round(title, cut, steps.table());
     }
     if (result instanceof Result.Lines lines) {
-      return straight(title, cut, lines.path());
+      return straight(title, cut, lines.path(), limits);
     }
     String none =
         result instanceof Result.None refused
@@ -99,16 +101,15 @@ final class OutlineTables {
         + " "
         + LengthText.both(stop.asked())
         + " ("
-        + stop.countedTurns()
-        + " turns + "
-        + stop.reading().toPlainString()
+        + Words.counted(stop)
         + ") from "
         + zero.words();
   }
 
   // ---- Straight lines
 
-  private static OutlineTable straight(String title, FeatureTable cut, CrankPath path) {
+  private static OutlineTable straight(
+      String title, FeatureTable cut, CrankPath path, Limits limits) {
     List<Fact> facts = new ArrayList<>();
     facts.add(
         new Fact(
@@ -129,6 +130,9 @@ final class OutlineTables {
                     + middle.y().words()));
     facts.add(new Fact("Left on", LengthText.both(path.left())));
     facts.add(new Fact("Walls", "at most " + LengthText.both(cut.bound()) + " too tight"));
+    for (OpeningSize size : OpeningSize.of(cut, limits)) {
+      facts.add(new Fact(Words.capital(size.size().word()), size.words()));
+    }
     if (path.isClosed()) {
       cut.down().ifPresent(way -> facts.add(new Fact("Going in", way.words())));
     }

@@ -79,6 +79,15 @@ final class Words {
     return stop.reading().toPlainString();
   }
 
+  /** Where a dial stands from zero: {@code 3 t + 15}, or below it {@code 3 t below 0, mark 85}. */
+  static String counted(Stop stop) {
+    if (stop.divisions().signum() >= 0) {
+      return stop.countedTurns() + " t + " + mark(stop);
+    }
+    String turns = stop.countedTurns().substring(1);
+    return (turns.equals("0") ? "below 0, mark " : turns + " t below 0, mark ") + mark(stop);
+  }
+
   /** Turns and divisions to wind: {@code 1 turn + 18}. */
   static String winding(Stop stop) {
     boolean back = stop.divisions().signum() < 0;

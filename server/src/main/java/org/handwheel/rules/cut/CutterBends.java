@@ -22,6 +22,7 @@ import org.handwheel.work.CuttingConditions;
 import org.handwheel.work.Drawing.Demand;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.FeatureRun;
+import org.handwheel.work.feature.FeatureSizes;
 
 /** A finishing cut in which the end mill bends away by much of the tolerance. */
 public final class CutterBends extends SimpleRule implements EachSetup {
@@ -60,11 +61,9 @@ public final class CutterBends extends SimpleRule implements EachSetup {
     if (conditions == null || conditions.load() == null || cutter == null) {
       return;
     }
-    Length either =
-        feature.spec().tolerance() != null
-            ? feature.spec().tolerance()
-            : checkup.limits().length(Limit.UNTOLERANCED);
-    Length width = either.times(2);
+    Length width =
+        FeatureSizes.narrowest(feature.spec())
+            .orElse(checkup.limits().length(Limit.UNTOLERANCED).times(2));
     Length bent = conditions.load().deflection();
     double part = checkup.limits().number(Limit.DEFLECTION);
     if (bent == null || bent.millimetres() <= part * width.millimetres()) {

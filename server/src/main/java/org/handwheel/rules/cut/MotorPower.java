@@ -60,7 +60,7 @@ public final class MotorPower extends SimpleRule implements EachSetup {
         cut != null
             ? HeavyPass.origin(cut)
             : feature != null ? HeavyPass.origin(feature) : step.step().origin();
-    boolean isOfLine = cut != null && cut.cut().feedPerTooth() != null;
+    boolean isOfLine = Rubbing.own(step) != null;
     List<Related> related = new ArrayList<>();
     related.add(new Related(machine.origin(), "the motor's power is given here"));
     if (conditions.feed() != null

@@ -24,6 +24,7 @@ import org.handwheel.work.CuttingConditions.FeedFrom;
 import org.handwheel.work.CuttingConditions.ToothFeed;
 import org.handwheel.work.KnownMaterial;
 import org.handwheel.work.PlanRun.StepRun;
+import org.jspecify.annotations.Nullable;
 
 /** A feed so small that the teeth rub instead of cutting. */
 public final class Rubbing extends SimpleRule implements EachSetup {
@@ -51,6 +52,11 @@ public final class Rubbing extends SimpleRule implements EachSetup {
         CuttingCalculator.of(checkup.run(), step)
             .ifPresent(conditions -> chip(checkup, step, mounted, conditions, out));
       }
+    } else if (step.feature() != null
+        && step.feature().cutter() != null
+        && step.feature().cut().way().feedPerTooth() != null
+        && isTooSmall(checkup, step.feature().cut().way().feedPerTooth().value())) {
+      out.accept(feed(checkup, step.feature().cutter(), step.feature().cut().way().feedPerTooth()));
     } else if (step.feature() != null && mounted != null) {
       CuttingCalculator.of(checkup.run(), step)
           .ifPresent(conditions -> chip(checkup, step, mounted, conditions, out));
@@ -100,7 +106,7 @@ public final class Rubbing extends SimpleRule implements EachSetup {
         || !isTooSmall(checkup, feed.chip().greatest())) {
       return;
     }
-    Located<Length> own = cut == null ? null : cut.cut().feedPerTooth();
+    Located<Length> own = own(step);
     Origin origin = own != null ? own.origin() : step.step().origin();
     out.accept(
         finding(
@@ -115,6 +121,14 @@ public final class Rubbing extends SimpleRule implements EachSetup {
             own != null
                 ? new Related(mounted.cutter().origin(), "the cutter is described here")
                 : new Related(mounted.origin(), "the feed is given here")));
+  }
+
+  /** The feed that the line itself says. */
+  static @Nullable Located<Length> own(StepRun step) {
+    if (step.cut() != null) {
+      return step.cut().cut().feedPerTooth();
+    }
+    return step.feature() == null ? null : step.feature().cut().way().feedPerTooth();
   }
 
   private static Fix write(Origin origin, Length feed) {

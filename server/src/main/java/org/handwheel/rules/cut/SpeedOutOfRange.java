@@ -25,6 +25,8 @@ import org.handwheel.work.CuttingConditions.SpeedFrom;
 import org.handwheel.work.CuttingConditions.Spindle;
 import org.handwheel.work.KnownMaterial;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.hole.HoleCalculator;
+import org.handwheel.work.hole.HoleConditions;
 import org.jspecify.annotations.Nullable;
 
 /** A spindle speed that the machine does not have, or that is too fast for material and cutter. */
@@ -49,14 +51,90 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
         slowest(checkup, use.cutter(), use.origin()).ifPresent(out);
       }
     } else if (step.step() instanceof Step.FeatureCut feature
+        && feature.way().rpm() != null
+        && step.feature() != null
+        && step.feature().cutter() != null) {
+      stated(checkup, step.feature().cutter(), feature.way().rpm()).ifPresent(out);
+    } else if (step.step() instanceof Step.FeatureCut feature
         && feature.way().cutter() != null
         && !isMounted(step, feature.way().cutter())) {
       slowest(checkup, feature.way().cutter(), feature.origin()).ifPresent(out);
+    } else if (step.step() instanceof Step.HoleCut cut
+        && cut.way().rpm() != null
+        && !cut.way().byHand()) {
+      inHoles(checkup, step, cut.way().rpm()).ifPresent(out);
     } else if (step.step() instanceof Step.Cut cut
         && cut.rpm() != null
         && step.benchBefore().cutter() != null) {
       stated(checkup, step.benchBefore().cutter().cutter(), cut.rpm()).ifPresent(out);
     }
+  }
+
+  /** A stated speed for drills and the like, against the one of its tools that it suits least. */
+  private Optional<Finding> inHoles(Checkup checkup, StepRun step, Located<Double> rpm) {
+    Owned.Machine machine = checkup.plan().machine();
+    double turns = rpm.value();
+    Optional<String> wrong = ofMachine(machine, turns);
+    if (wrong.isEmpty()) {
+      double margin = checkup.limits().number(Limit.SPEED_MARGIN);
+      wrong =
+          HoleCalculator.of(checkup.run(), step, checkup.tables()).stream()
+              .map(HoleCalculator.Group::conditions)
+              .sorted(
+                  Comparator.comparing((HoleConditions found) -> found.asked().dia()).reversed())
+              .flatMap(found -> tooFast(found, turns, margin).stream())
+              .findFirst();
+    }
+    if (wrong.isEmpty() && machine != null && isBetweenSteps(machine, turns)) {
+      wrong = Optional.of(noStep(machine, turns));
+    }
+    return wrong.map(
+        message ->
+            machine == null
+                ? finding(rpm.origin(), message)
+                : finding(
+                    rpm.origin(),
+                    message,
+                    new Related(machine.origin(), "the machine's speeds are given here")));
+  }
+
+  private static Optional<String> tooFast(HoleConditions found, double turns, double margin) {
+    SpeedRange usual = found.usualSpeed();
+    double edge = SpindleSpeed.metresPerMinute(turns, found.asked().dia());
+    return usual == null || edge <= usual.high() * margin
+        ? Optional.empty()
+        : Optional.of(
+            RateText.rpm(turns)
+                + " is "
+                + RateText.surfaceSpeed(edge)
+                + " at the edge of `"
+                + found.asked().bit().name()
+                + "`; usual for it are up to "
+                + RateText.surfaceSpeed(usual.high()));
+  }
+
+  private static Optional<String> ofMachine(Owned.@Nullable Machine machine, double turns) {
+    return machine != null && machine.topSpeed() > 0 && turns > machine.topSpeed() * (1 + SAME)
+        ? Optional.of(
+            RateText.rpm(turns)
+                + " is above the top speed of `"
+                + machine.name()
+                + "`, "
+                + RateText.rpm(machine.topSpeed()))
+        : Optional.empty();
+  }
+
+  private static boolean isBetweenSteps(Owned.Machine machine, double turns) {
+    return !machine.speeds().isEmpty() && !isStep(machine, turns);
+  }
+
+  private static String noStep(Owned.Machine machine, double turns) {
+    return "`"
+        + machine.name()
+        + "` has no step of "
+        + RateText.rpm(turns)
+        + "; it has "
+        + neighbours(machine.speeds(), turns);
   }
 
   private static boolean isMounted(StepRun step, Owned.Cutter cutter) {
@@ -77,14 +155,9 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
   private Optional<Finding> stated(Checkup checkup, Owned.Cutter cutter, Located<Double> rpm) {
     Owned.Machine machine = checkup.plan().machine();
     double turns = rpm.value();
-    if (machine != null && machine.topSpeed() > 0 && turns > machine.topSpeed() * (1 + SAME)) {
-      String message =
-          RateText.rpm(turns)
-              + " is above the top speed of `"
-              + machine.name()
-              + "`, "
-              + RateText.rpm(machine.topSpeed());
-      return Optional.of(about(checkup, cutter, rpm.origin(), message));
+    Optional<String> ofMachine = ofMachine(machine, turns);
+    if (ofMachine.isPresent()) {
+      return Optional.of(about(checkup, cutter, rpm.origin(), ofMachine.get()));
     }
     SpeedRange usual = usual(checkup, cutter);
     double edge = usual == null ? 0 : SpindleSpeed.metresPerMinute(turns, cutter.dia());
@@ -99,15 +172,8 @@ public final class SpeedOutOfRange extends SimpleRule implements EachSetup {
               + usualWords(checkup, cutter, usual);
       return Optional.of(about(checkup, cutter, rpm.origin(), message));
     }
-    if (machine != null && !machine.speeds().isEmpty() && !isStep(machine, turns)) {
-      String message =
-          "`"
-              + machine.name()
-              + "` has no step of "
-              + RateText.rpm(turns)
-              + "; it has "
-              + neighbours(machine.speeds(), turns);
-      return Optional.of(about(checkup, cutter, rpm.origin(), message));
+    if (machine != null && isBetweenSteps(machine, turns)) {
+      return Optional.of(about(checkup, cutter, rpm.origin(), noStep(machine, turns)));
     }
     return Optional.empty();
   }

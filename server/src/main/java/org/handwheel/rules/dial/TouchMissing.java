@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.handwheel.model.Axis;
+import org.handwheel.model.Owned;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.EachSetup;
@@ -11,11 +12,13 @@ import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
+import org.handwheel.work.Bench;
 import org.handwheel.work.Bench.Loss.Cause;
 import org.handwheel.work.Bench.Zero;
 import org.handwheel.work.Orientation;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
+import org.handwheel.work.feature.FeatureRun;
 
 /**
  * A cut whose depth starts from nowhere: the cutter never touched in this setup, or was changed
@@ -35,6 +38,10 @@ public final class TouchMissing extends SimpleRule implements EachSetup {
     Orientation orientation = setup.orientation();
     Set<Axis> reported = EnumSet.noneOf(Axis.class);
     for (StepRun step : setup.steps()) {
+      if (step.feature() != null && orientation != null) {
+        checkFeature(setup, step, step.feature(), reported, out);
+        continue;
+      }
       if (!(step.step() instanceof Step.Cut cut) || orientation == null) {
         continue;
       }
@@ -76,6 +83,53 @@ public final class TouchMissing extends SimpleRule implements EachSetup {
                 new Related(zero.loss().origin(), "the cutter is changed here"),
                 new Related(zero.origin(), "the zero was taken here")));
       }
+    }
+  }
+
+  /**
+   * The depth of a slot, an outline or a chamfer is counted from a touch of the cutter that cuts
+   * it; where it lies along X and Y is the matter of another rule.
+   */
+  private void checkFeature(
+      SetupRun setup, StepRun step, FeatureRun feature, Set<Axis> reported, Consumer<Finding> out) {
+    Owned.Cutter cutter = feature.cutter();
+    if (cutter == null || feature.refusal().isPresent() || feature.drawn() == null) {
+      return;
+    }
+    String face = feature.drawn().frame().face().word();
+    Bench.Tool mounted = step.benchBefore().cutter();
+    Zero zero = step.benchBefore().zeros().get(Axis.Z);
+    boolean isMounted = mounted != null && mounted.cutter().name().equalsIgnoreCase(cutter.name());
+    boolean isChanged =
+        zero != null && zero.loss() != null && zero.loss().cause() == Cause.CUTTER_CHANGED;
+    if ((zero != null && isMounted && !isChanged) || !reported.add(Axis.Z)) {
+      return;
+    }
+    if (zero == null) {
+      out.accept(
+          finding(
+              step.step().origin(),
+              "the depth of this cut starts from nowhere: touch the "
+                  + face
+                  + " with "
+                  + cutter.name()
+                  + " first, for example `touch "
+                  + face
+                  + ", zero z`",
+              new Related(setup.setup().header(), "the setup begins here, and all zeros with it")));
+    } else {
+      out.accept(
+          finding(
+              step.step().origin(),
+              isMounted
+                  ? "the cutter was changed since it touched; touch the " + face + " again"
+                  : cutter.name()
+                      + " has not touched the "
+                      + face
+                      + ": put it in with `cutter "
+                      + cutter.name()
+                      + "`, and touch",
+              new Related(zero.origin(), "the zero was taken here")));
     }
   }
 }

@@ -48,7 +48,8 @@ public final class OutlineGouge extends SimpleRule {
 
   /** What stays of the face down to the depth of a feature, by the drawing of all features. */
   private static Geometry kept(Checkup checkup, DrawnFeature cut) {
-    Geometry kept = cut.faceRegion();
+    // A cutter may be as wide as the drawing's limits let the opening be: as it is cut, so it is.
+    Geometry kept = cut.faceRegion().difference(cut.gone(0));
     for (DrawnFeature other : FeatureLines.drawn(checkup)) {
       boolean sameWay =
           other.frame().face() == cut.frame().face()

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import org.handwheel.model.Limit;
+import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
@@ -14,6 +15,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.Removed;
 import org.handwheel.work.feature.DrawnFeature;
 import org.handwheel.work.feature.FeatureRun;
+import org.handwheel.work.feature.FeatureSizes;
 import org.handwheel.work.feature.Plane;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
@@ -28,8 +30,9 @@ public final class OutlineNotReached extends SimpleRule {
   public void check(Checkup checkup, Consumer<Finding> out) {
     List<StepRun> lines = new ArrayList<>();
     FeatureLines.forEach(checkup, (setup, step) -> lines.add(step));
-    // A plan that cuts no feature at all is one that has not come to them yet.
-    if (lines.isEmpty() || !checkup.isWhole()) {
+    // A plan that cuts no feature at all has not come to them yet, unless it inspects the part.
+    Related end = end(checkup, lines);
+    if (end == null || !checkup.isWhole()) {
       return;
     }
     for (DrawnFeature drawn : FeatureLines.drawn(checkup)) {
@@ -38,16 +41,21 @@ public final class OutlineNotReached extends SimpleRule {
               .filter(step -> step.feature() != null && step.feature().spec().equals(drawn.spec()))
               .toList();
       if (own.isEmpty()) {
-        StepRun last = lines.get(lines.size() - 1);
-        out.accept(
-            finding(
-                drawn.spec().origin(),
-                "`" + drawn.name() + "` is never cut",
-                new Related(last.step().origin(), "the last feature is cut here")));
+        out.accept(finding(drawn.spec().origin(), "`" + drawn.name() + "` is never cut", end));
       } else if (own.stream().noneMatch(OutlineNotReached::isRefused)) {
         remaining(checkup, drawn, own, out);
       }
     }
+  }
+
+  /** What shows that no more comes; nothing if nothing does. */
+  private static @Nullable Related end(Checkup checkup, List<StepRun> lines) {
+    return lines.isEmpty()
+        ? checkup
+            .inspected()
+            .map(check -> new Related(check, "the finished part is inspected here"))
+            .orElse(null)
+        : new Related(lines.get(lines.size() - 1).step().origin(), "the last feature is cut here");
   }
 
   /** Why it could not be cut is reported at its line. */
@@ -67,10 +75,7 @@ public final class OutlineNotReached extends SimpleRule {
         rest = rest.difference(removed.region());
       }
     }
-    Length allowed =
-        drawn.spec().tolerance() != null
-            ? drawn.spec().tolerance()
-            : checkup.limits().length(Limit.UNTOLERANCED);
+    Length allowed = allowed(checkup, drawn.spec());
     // Nothing is thicker than allowed if nothing is left when half of that is taken off all round;
     // measuring the thickness itself takes much longer.
     boolean isThin = Plane.grown(rest, -allowed.half().millimetres()).isEmpty();
@@ -87,6 +92,13 @@ public final class OutlineNotReached extends SimpleRule {
                   + allowed,
               new Related(drawn.spec().origin(), "it is drawn here")));
     }
+  }
+
+  /** How thick what stays on may be. */
+  static Length allowed(Checkup checkup, FeatureSpec spec) {
+    Length untoleranced = checkup.limits().length(Limit.UNTOLERANCED);
+    Length slack = FeatureSizes.slack(spec);
+    return spec.formTolerance() != null ? slack : Length.max(untoleranced, slack);
   }
 
   /** Corners that the drawing leaves to the cutter are as round as that is. */

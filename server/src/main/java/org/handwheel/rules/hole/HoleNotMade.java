@@ -6,12 +6,14 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.handwheel.model.Limit;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.SimpleRule;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Origin;
 import org.handwheel.syntax.Severity;
+import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.work.hole.DrawnHole;
 import org.handwheel.work.hole.HoleRun.Side;
@@ -32,8 +34,16 @@ public final class HoleNotMade extends SimpleRule {
             .filter(step -> step.holes() != null)
             .map(step -> step.step().origin())
             .reduce((first, second) -> second);
-    // A plan that makes no holes at all is one that has not come to them yet.
-    if (last.isEmpty() || !checkup.isWhole()) {
+    // A plan that makes no holes at all has not come to them yet, unless it inspects the part.
+    Related end =
+        last.map(line -> new Related(line, "the last holes are made here"))
+            .or(
+                () ->
+                    checkup
+                        .inspected()
+                        .map(check -> new Related(check, "the finished part is inspected here")))
+            .orElse(null);
+    if (end == null || !checkup.isWhole()) {
       return;
     }
     Set<Origin> reported = new HashSet<>();
@@ -42,16 +52,13 @@ public final class HoleNotMade extends SimpleRule {
       HoleState state = checkup.run().end().holes().getOrDefault(hole.name(), HoleState.UNTOUCHED);
       String missing = missing(checkup, hole, state);
       if (!missing.isEmpty() && !hidden.contains(hole.name()) && reported.add(hole.origin())) {
-        Origin where = state.boredBy() == null ? last.get() : state.boredBy();
         out.accept(
             finding(
                 hole.origin(),
                 "`" + hole.name() + "` " + missing,
-                new Related(
-                    where,
-                    state.boredBy() == null
-                        ? "the last holes are made here"
-                        : "it is drilled here")));
+                state.boredBy() == null
+                    ? end
+                    : new Related(state.boredBy(), "it is drilled here")));
       }
     }
   }
@@ -91,6 +98,15 @@ public final class HoleNotMade extends SimpleRule {
     }
     if (hole.spec().through() && !state.through() && state.depth() != null) {
       return "is only " + state.depth() + " deep, but is to go through";
+    }
+    // How deep a tapped hole is has a rule of its own.
+    Length deep = hole.spec().thread() == null ? hole.spec().depth() : null;
+    Length slack = checkup.limits().length(Limit.UNTOLERANCED);
+    if (deep != null
+        && !state.through()
+        && state.depth() != null
+        && state.depth().plus(slack).isLessThan(deep)) {
+      return "is only " + state.depth() + " deep, but is to be " + deep;
     }
     if (hole.spec().counterboreDia() != null && state.counterbore() == null) {
       return "has no counterbore yet";

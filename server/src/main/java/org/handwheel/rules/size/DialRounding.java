@@ -1,6 +1,8 @@
 package org.handwheel.rules.size;
 
 import java.util.function.Consumer;
+import org.handwheel.model.Owned;
+import org.handwheel.model.Owned.Screw;
 import org.handwheel.model.Step.Purpose;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.EachSetup;
@@ -11,6 +13,9 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.work.CutRun;
 import org.handwheel.work.Dial;
 import org.handwheel.work.Drawing.Demand;
+import org.handwheel.work.feature.FeatureTable;
+import org.handwheel.work.feature.OpeningSize;
+import org.handwheel.work.feature.OpeningSize.By;
 
 /** A tolerance so narrow that the dial's nearest division may lie outside it. */
 public final class DialRounding extends SimpleRule implements EachSetup {
@@ -51,5 +56,40 @@ public final class DialRounding extends SimpleRule implements EachSetup {
                             "the " + demand.dimension().word() + " on the drawing")));
               }
             });
+    checkup.forEachKnownFeature(
+        (setup, step, feature) -> {
+          if (feature.left().isZero()) {
+            FeatureTable.of(checkup.run(), setup, step)
+                .ifPresent(table -> check(checkup, table, out));
+          }
+        });
+  }
+
+  /** An opening has a wall on either side, and each is a setting of the dial. */
+  private void check(Checkup checkup, FeatureTable table, Consumer<Finding> out) {
+    for (OpeningSize size : OpeningSize.of(table, checkup.limits())) {
+      Owned.Machine machine = checkup.plan().machine();
+      Screw screw = machine == null ? null : machine.screw(size.along());
+      if (size.by() == By.DIALS
+          && screw != null
+          && !Dial.worstRounding(screw).times(2).isLessThan(size.limits().width().half())) {
+        out.accept(
+            finding(
+                table.step().step().origin(),
+                "one division on the "
+                    + size.along().word()
+                    + " dial is "
+                    + screw.division()
+                    + ", so the two walls of `"
+                    + table.run().spec().name()
+                    + "` may be off by that together; the tolerance of its "
+                    + size.size().word()
+                    + " is "
+                    + size.limits().width()
+                    + " in all",
+                new Related(table.run().spec().origin(), "it is drawn here")));
+        return;
+      }
+    }
   }
 }

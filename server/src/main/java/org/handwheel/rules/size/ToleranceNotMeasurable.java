@@ -1,13 +1,19 @@
 package org.handwheel.rules.size;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.handwheel.model.Inspection;
 import org.handwheel.model.Owned.Instrument;
+import org.handwheel.model.Part;
+import org.handwheel.model.Part.HoleSpec;
 import org.handwheel.model.PartDimension;
 import org.handwheel.model.Step;
 import org.handwheel.rules.Checkup;
@@ -20,15 +26,21 @@ import org.handwheel.syntax.Severity;
 import org.handwheel.units.Length;
 import org.handwheel.units.LengthRange;
 import org.handwheel.work.Drawing.Demand;
+import org.handwheel.work.DrawnLimits;
+import org.handwheel.work.DrawnLimits.Source;
 import org.handwheel.work.PlanRun.SetupRun;
 import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.SizeState;
+import org.handwheel.work.feature.FeatureSizes;
 import org.jspecify.annotations.Nullable;
 
 /** An instrument that cannot measure the size, or is too coarse for the size's tolerance. */
 public final class ToleranceNotMeasurable extends SimpleRule {
   /** An instrument should be at least four times finer (common practice, no source). */
   private static final BigFraction FINER = BigFraction.of(1, 4);
+
+  /** Limits that stand beside the size itself. */
+  private static final Set<Source> OWN = Set.of(Source.OWN, Source.FIT);
 
   public ToleranceNotMeasurable() {
     super("tolerance-not-measurable", Severity.WARNING);
@@ -104,11 +116,109 @@ public final class ToleranceNotMeasurable extends SimpleRule {
         } else {
           reportUnfit(measured, out);
         }
+      } else if (inspection instanceof Inspection.OfFeature check) {
+        checkOpening(checkup, check, out);
       }
     }
     if (checkup.isWhole()) {
       last.values().forEach(measured -> checkAccuracy(checkup, measured, out));
     }
+  }
+
+  /** What is checked across holes, slots and outlines; a gauge that only goes in says go or no. */
+  private void checkOpening(Checkup checkup, Inspection.OfFeature check, Consumer<Finding> out) {
+    Instrument instrument = check.instrument();
+    Part part = checkup.plan().part();
+    if (part == null || !instrument.instrumentKind().measuresSizes()) {
+      return;
+    }
+    Optional<Across> narrowest =
+        across(checkup, part, check.name())
+            .min(Comparator.comparing(size -> size.limits().width()));
+    narrowest.ifPresent(size -> checkOpening(check, size, out));
+  }
+
+  private void checkOpening(Inspection.OfFeature check, Across size, Consumer<Finding> out) {
+    Instrument instrument = check.instrument();
+    Length accuracy = instrument.accuracy();
+    Length width = size.limits().width();
+    Related drawn = new Related(size.origin(), "it is drawn here");
+    Related described =
+        new Related(instrument.origin(), "`" + instrument.name() + "` is described here");
+    if (instrument.range() != null && !instrument.range().overlaps(size.limits())) {
+      out.accept(
+          finding(
+              check.origin(),
+              "`"
+                  + instrument.name()
+                  + "` measures "
+                  + instrument.range()
+                  + "; the "
+                  + size.words()
+                  + " is "
+                  + size.limits(),
+              drawn,
+              described));
+    } else if (accuracy.isPositive() && !MeasuringCapability.of(width, accuracy).isAcceptable()) {
+      out.accept(
+          finding(
+              check.origin(),
+              "`"
+                  + instrument.name()
+                  + "` is good to "
+                  + accuracy
+                  + "; the tolerance of the "
+                  + size.words()
+                  + " is "
+                  + width
+                  + " in all, and a quarter of it, "
+                  + width.times(FINER)
+                  + ", is wanted",
+              drawn,
+              described));
+    }
+  }
+
+  /** A size of a hole, slot or outline with a tolerance of its own. */
+  private record Across(String words, LengthRange limits, Origin origin) {}
+
+  private static Stream<Across> across(Checkup checkup, Part part, String name) {
+    Stream<Across> holes =
+        part.holes().stream()
+            .filter(hole -> isNamed(part, hole, name))
+            .flatMap(
+                hole ->
+                    DrawnLimits.of(hole, part, checkup.limits(), checkup.tables())
+                        .filter(found -> OWN.contains(found.source()))
+                        .stream()
+                        .map(
+                            found ->
+                                new Across(
+                                    "diameter of `" + hole.name() + "`",
+                                    found.limits(),
+                                    hole.origin())));
+    Stream<Across> features =
+        part.features().stream()
+            .filter(spec -> spec.name().equalsIgnoreCase(name))
+            .flatMap(
+                spec ->
+                    FeatureSizes.written(spec).stream()
+                        .map(
+                            size ->
+                                new Across(
+                                    size.word() + " of `" + spec.name() + "`",
+                                    size.limits().limits(),
+                                    spec.origin())));
+    return Stream.concat(holes, features);
+  }
+
+  private static boolean isNamed(Part part, HoleSpec hole, String name) {
+    return hole.name().equalsIgnoreCase(name)
+        || part.patterns().stream()
+            .anyMatch(
+                pattern ->
+                    pattern.name().equalsIgnoreCase(name)
+                        && pattern.hole().equalsIgnoreCase(hole.name()));
   }
 
   private static Measured measured(StepRun step, Step.Measure measure) {

@@ -27,6 +27,8 @@ import org.handwheel.work.FaceFrame;
 import org.handwheel.work.PartBox;
 import org.handwheel.work.chain.DrawnChain.Link;
 import org.handwheel.work.chain.DrawnChain.Size;
+import org.handwheel.work.feature.DrawnFeature;
+import org.handwheel.work.feature.FeatureSizes;
 import org.handwheel.work.hole.DrawnHole;
 import org.handwheel.work.hole.DrawnHoles;
 import org.jspecify.annotations.Nullable;
@@ -288,8 +290,8 @@ public final class DrawnPoints {
   // ---- Slots, pockets, outlines
 
   /**
-   * Their middles and floors, and the sides of outlines with a tolerance of their form; the sides
-   * of slots and pockets are left out, as their own tolerances are not at hand here.
+   * Their middles and floors, the sides of slots and pockets, and those of outlines and windows
+   * with a tolerance.
    */
   private void addFeatures() {
     for (FeatureSpec spec : part.features()) {
@@ -336,22 +338,38 @@ public final class DrawnPoints {
             position.origin()),
         back ? -2 : 2);
     put(spec.name(), along, sum);
-    Length over = which == 0 ? spec.formFirst() : spec.formSecond();
-    if (over == null || spec.tolerance() == null) {
-      return;
-    }
-    Size form =
+    String word = which == 0 ? "length" : "width";
+    FeatureSizes.of(spec, part, plan.shop().limits(), tables).stream()
+        .filter(size -> size.word().equals(word) || size.word().equals("diameter"))
+        .findFirst()
+        .ifPresent(size -> addSides(spec, along, sum, size));
+  }
+
+  private void addSides(
+      FeatureSpec spec, PartDimension along, Map<Size, Integer> middle, FeatureSizes.Size size) {
+    Size over =
         new Size(
-            (which == 0 ? "length of " : "width of ") + spec.name(),
-            over,
-            LengthRange.around(over, spec.tolerance().times(2)),
-            Source.OWN,
+            size.word() + " of " + spec.name(),
+            size.nominal(),
+            size.limits().limits(),
+            size.limits().source(),
             spec.origin());
     for (Face side : List.of(Face.of(along, -1), Face.of(along, 1))) {
-      Map<Size, Integer> wall = new LinkedHashMap<>(sum);
-      add(wall, form, side.sign());
-      put(side.word() + " of " + spec.name(), along, wall);
+      if (!isOpen(spec, side)) {
+        Map<Size, Integer> wall = new LinkedHashMap<>(middle);
+        add(wall, over, side.sign());
+        put(side.word() + " of " + spec.name(), along, wall);
+      }
     }
+  }
+
+  /** Whether a slot or pocket runs out at a face: then it has no wall there. */
+  private boolean isOpen(FeatureSpec spec, Face side) {
+    return DrawnFeature.of(spec, box())
+        .map(
+            drawn ->
+                drawn.form() instanceof DrawnFeature.Form.Sunk sunk && drawn.runsOutAt(sunk, side))
+        .orElse(false);
   }
 
   /** A size without a tolerance of its own. */

@@ -9,6 +9,7 @@ import org.handwheel.model.Part.FeatureKind;
 import org.handwheel.model.Part.FeatureSpec;
 import org.handwheel.model.Part.OutlineForm;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
 import org.handwheel.work.FaceFrame;
 import org.handwheel.work.FaceFrame.Place;
 import org.handwheel.work.PartBox;
@@ -56,6 +57,9 @@ public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form
     /**
      * A sunk rectangle: slots, pockets and steps. A side that reaches the part's edge is open.
      *
+     * <p>A size with limits of its own is drawn in the middle of them: there both errors are
+     * equally far away.
+     *
      * @param radius of the corners between two walls; nothing if the drawing leaves it to the
      *     cutter
      */
@@ -63,6 +67,28 @@ public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form
       public Place middle() {
         return new Place(
             low.first().plus(high.first()).half(), low.second().plus(high.second()).half());
+      }
+
+      /** Whether the first coordinate has a wall at either end, so that there is a length. */
+      public boolean hasFirst() {
+        return !open.lowFirst() && !open.highFirst();
+      }
+
+      /** Whether the second coordinate has a wall at either end, so that there is a width. */
+      public boolean hasSecond() {
+        return !open.lowSecond() && !open.highSecond();
+      }
+
+      /** The same, as long and as wide as this between its walls about its middle. */
+      Sunk sized(@Nullable Length first, @Nullable Length second) {
+        Place middle = middle();
+        Length a = first == null || !hasFirst() ? high.first().minus(low.first()) : first;
+        Length b = second == null || !hasSecond() ? high.second().minus(low.second()) : second;
+        return new Sunk(
+            middle.plus(a.half().negated(), b.half().negated()),
+            middle.plus(a.half(), b.half()),
+            radius,
+            open);
       }
 
       /** Whether two walls meet at each corner, in the order of {@link Plane#rounded}. */
@@ -231,7 +257,35 @@ public record DrawnFeature(FeatureSpec spec, FaceFrame frame, Length depth, Form
             !high.first().isLessThan(frame.firstSize()),
             !low.second().isPositive(),
             !high.second().isLessThan(frame.secondSize()));
-    return new Form.Sunk(low, high, spec.radius(), open);
+    Form.Sunk nominal = new Form.Sunk(low, high, spec.radius(), open);
+    return nominal.sized(aim(spec.lengthLimits()), aim(spec.widthLimits()));
+  }
+
+  /** Whether a sunk form has no wall toward a face beside its own. */
+  public boolean runsOutAt(Form.Sunk sunk, Face side) {
+    Open open = sunk.open();
+    boolean isFirst = side.dimension() == frame.firstAlong();
+    return side.sign() < 0
+        ? isFirst ? open.lowFirst() : open.lowSecond()
+        : isFirst ? open.highFirst() : open.highSecond();
+  }
+
+  private static @Nullable Length aim(@Nullable LengthRange limits) {
+    return limits == null ? null : limits.middle();
+  }
+
+  /**
+   * The same for a cutter that is as wide as the drawing lets the opening be: it makes it as wide
+   * as it is itself, with one line.
+   */
+  DrawnFeature cutBy(Length dia) {
+    if (!(form instanceof Form.Sunk sunk)) {
+      return this;
+    }
+    boolean isLong = spec.lengthLimits() != null && spec.lengthLimits().contains(dia);
+    boolean isWide = spec.widthLimits() != null && spec.widthLimits().contains(dia);
+    return new DrawnFeature(
+        spec, frame, depth, sunk.sized(isLong ? dia : null, isWide ? dia : null));
   }
 
   // ---- As regions of the face

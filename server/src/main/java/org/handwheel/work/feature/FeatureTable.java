@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import org.handwheel.model.Axis;
 import org.handwheel.model.Owned.Screw;
 import org.handwheel.units.Length;
+import org.handwheel.units.LengthRange;
 import org.handwheel.work.Dial.Rounding;
 import org.handwheel.work.DialMove.Stop;
 import org.handwheel.work.DialMoves;
@@ -73,7 +74,7 @@ public record FeatureTable(
     Middle middle = middle(run, setup, step, feature);
     List<Row> rows =
         feature.result() instanceof Result.Lines lines
-            ? rows(run, lines.path(), middle)
+            ? rows(run, feature, lines.path(), middle, setup.orientation())
             : List.of();
     return Optional.of(
         new FeatureTable(
@@ -102,7 +103,12 @@ public record FeatureTable(
         DialMoves.stop(y.coordinate(box, point, lies), y.screw(), Rounding.NEAREST));
   }
 
-  private static List<Row> rows(PlanRun run, CrankPath path, @Nullable Middle middle) {
+  private static List<Row> rows(
+      PlanRun run,
+      FeatureRun feature,
+      CrankPath path,
+      @Nullable Middle middle,
+      @Nullable Orientation lies) {
     var machine = run.plan().machine();
     Screw x = machine == null ? null : machine.screw(Axis.X);
     Screw y = machine == null ? null : machine.screw(Axis.Y);
@@ -113,8 +119,15 @@ public record FeatureTable(
     Length middleY = middle == null ? Length.ZERO : middle.atY().asked();
     boolean upX = middle == null || middle.x().counts().sign() > 0;
     boolean upY = middle == null || middle.y().counts().sign() > 0;
-    List<Row> rows = new ArrayList<>();
     List<Point> points = path.points();
+    Length dia = feature.cutter() == null ? Length.ZERO : feature.cutter().dia();
+    List<Stop> stopsX =
+        stops(points.stream().map(Point::x).toList(), middleX, upX, x)
+            .within(OpeningSize.limits(feature, lies, Axis.X), dia);
+    List<Stop> stopsY =
+        stops(points.stream().map(Point::y).toList(), middleY, upY, y)
+            .within(OpeningSize.limits(feature, lies, Axis.Y), dia);
+    List<Row> rows = new ArrayList<>();
     int wayX = 0;
     int wayY = 0;
     for (int i = 0; i < points.size(); i++) {
@@ -135,12 +148,47 @@ public record FeatureTable(
       rows.add(
           new Row(
               here.purpose(),
-              inward(here.x(), middleX, upX, x),
-              inward(here.y(), middleY, upY, y),
+              stopsX.get(i),
+              stopsY.get(i),
               i == 0 ? null : CrankPath.first(points.get(i - 1), here),
               round));
     }
     return rows;
+  }
+
+  /**
+   * The stops of one axis, rounded in two ways.
+   *
+   * @param inward metal is left on, never too much taken
+   */
+  private record Stops(List<Stop> inward, List<Stop> nearest) {
+    /**
+     * Rounded inward, unless that leaves the opening under its least size and the nearest stops
+     * bring it within its limits.
+     *
+     * @param limits what the opening may be along this axis, if the drawing writes that
+     */
+    List<Stop> within(@Nullable LengthRange limits, Length dia) {
+      return limits != null
+              && size(inward, dia).isLessThan(limits.low())
+              && limits.contains(size(nearest, dia))
+          ? nearest
+          : inward;
+    }
+
+    private static Length size(List<Stop> stops, Length dia) {
+      return OpeningSize.across(stops).plus(dia);
+    }
+  }
+
+  private static Stops stops(
+      List<Length> offsets, Length middle, boolean growsWithAxis, Screw screw) {
+    return new Stops(
+        offsets.stream().map(one -> inward(one, middle, growsWithAxis, screw)).toList(),
+        offsets.stream()
+            .map(one -> middle.plus(growsWithAxis ? one : one.negated()))
+            .map(at -> DialMoves.stop(at, screw, Rounding.NEAREST))
+            .toList());
   }
 
   /** A place rounded toward the middle: metal is left on, never too much taken. */

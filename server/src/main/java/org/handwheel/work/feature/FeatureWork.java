@@ -99,8 +99,12 @@ public final class FeatureWork {
     if (cutter == null && bench.cutter() != null) {
       cutter = bench.cutter().cutter();
     }
+    Length own = cutter == null || cut.way().leaving() != null ? Length.ZERO : cutter.dia();
     DrawnFeature drawn =
-        PartBox.of(drawing, work).flatMap(box -> DrawnFeature.of(spec, box)).orElse(null);
+        PartBox.of(drawing, work)
+            .flatMap(box -> DrawnFeature.of(spec, box))
+            .map(feature -> feature.cutBy(own))
+            .orElse(null);
     return new FeatureWork(plan, cut, spec, lies, cutter, work)
         .outcome(drawn, HoleWork.drawn(plan, drawing, work, tables), work);
   }
@@ -345,9 +349,8 @@ public final class FeatureWork {
     if (left.isPositive()) {
       return left.half();
     }
-    return spec.tolerance() != null && spec.tolerance().isPositive()
-        ? spec.tolerance().half().half()
-        : USUAL_RIDGE;
+    Length tolerance = spec.formTolerance();
+    return tolerance != null && tolerance.isPositive() ? tolerance.half().half() : USUAL_RIDGE;
   }
 
   // ---- What comes out

@@ -69,7 +69,7 @@ public record Remainder(List<Layer> left, List<Layer> over) {
     Length allowed = NO_MATTER;
     if (run.plan().part() != null) {
       for (var spec : run.plan().part().features()) {
-        allowed = spec.tolerance() == null ? allowed : Length.max(allowed, spec.tolerance());
+        allowed = Length.max(allowed, FeatureSizes.slack(spec));
       }
     }
     return of(run, tables, allowed);

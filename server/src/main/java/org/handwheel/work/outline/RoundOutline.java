@@ -174,6 +174,11 @@ public sealed interface RoundOutline extends Outline
     if (form == null || spec.formFirst() == null || spec.formSecond() == null) {
       return Optional.empty();
     }
+    if (form == OutlineForm.CIRCLE && spec.diaLimits() != null) {
+      // Both errors are equally far away in the middle of the limits.
+      double radius = spec.diaLimits().middle().millimetres() / 2;
+      return Optional.of(new Rounded(radius, radius, radius));
+    }
     double first = spec.formFirst().millimetres() / 2;
     double second = spec.formSecond().millimetres() / 2;
     return Optional.of(

@@ -32,7 +32,7 @@ class DrawnPointsTests {
             hole drain in top, dia 6 +-0.1, depth 14, at (0, 10.0) from centre
             hole side in front, M6, thread 7, drill 12, at (20, 8) from left bottom
             hole stud in top, dia 5.0, through
-            slot guide in top, at (30.00, 20.0) from left front, width 5, length 20, depth 3
+            slot guide in top, at (30.00, 20.0) from left front, width 5 +0.1/-0, length 20, depth 3
             outline rim in top, at (0, 0) from centre, obround 50 x 30, tolerance +-0.2
             pattern studs of stud, row, count 3, at (10.00, 30.0) from left front, by (20, 0)
             hole screw in top, dia 4.0, through
@@ -79,6 +79,9 @@ class DrawnPointsTests {
     // a slot from the left, 15 +-0.05 and 30 +-0.05; both middles from the front, +-0.2 each
     "inlet, guide, length, 15, 14.9, 15.1",
     "inlet, guide, width, 8, 7.6, 8.4",
+    // its middle less half its length, 20 +-0.5 by the places written; half its width 5 +0.1/-0
+    "left, left of guide, length, 20, 19.7, 20.3",
+    "front, front of guide, width, 17.5, 17.25, 17.7",
     // height 19.9 to 20 less 3 with the shop's limit of 0.1
     "bottom, floor of guide, height, 17, 16.8, 17.1",
     // half the length +-0.05, the middle as written with whole numbers +-0.5, the form +-0.2
