@@ -60,6 +60,16 @@ record BenchPlan(String material, String part, String stock, String shop, String
   }
 
   Checked check() {
+    return check(Rules.all());
+  }
+
+  /** What one rule finds, in full as {@link Said} has it; no other rule is asked. */
+  String said(String id) {
+    List<Rule> one = Rules.all().stream().filter(rule -> rule.id().equals(id)).toList();
+    return Said.of(check(one), id);
+  }
+
+  private Checked check(List<Rule> rules) {
     String text =
         "language 1\nplan \"Test piece\"\n  units mm\n  use \"shop/inch-mill.shop\"\n"
             + "  use \"shop/more.shop\"\n\npart\n  material "

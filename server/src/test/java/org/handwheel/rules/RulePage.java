@@ -59,6 +59,12 @@ record RulePage(String id, String text) {
       return new Checker(StandardTables.builtIn()).check(page.workspace(path, text), path);
     }
 
+    /** By one rule alone. */
+    Checked check(Rule rule) {
+      return new Checker(StandardTables.builtIn(), List.of(rule))
+          .check(page.workspace(path, text), path);
+    }
+
     @Override
     public String toString() {
       return page.id() + " " + shows + " " + number;

@@ -85,10 +85,6 @@ class RulePageTests {
         .allMatch(word -> word.equals(id) || Limit.named(word).isPresent());
   }
 
-  /**
-   * A page is one unit: each example is checked once, and mutation tests, which run units one by
-   * one, come to the page of a rule quickly.
-   */
   @ParameterizedTest
   @MethodSource("ids")
   void aPagesExamplesGiveTheFindingsTheyMarkAndNoOthers(String id) {
@@ -124,7 +120,7 @@ class RulePageTests {
     return words.toString();
   }
 
-  private static void readsWell(Finding finding) {
+  static void readsWell(Finding finding) {
     // Text in backquotes is text of a plan, not of the message.
     String message = finding.message().replaceAll("`[^`]*`", "`...`");
     assertThat(message)
@@ -139,7 +135,7 @@ class RulePageTests {
             related -> assertThat(related.message()).doesNotContain("null").doesNotEndWith("."));
   }
 
-  private static void pointsToTheLineThatCausedIt(Finding finding) {
+  static void pointsToTheLineThatCausedIt(Finding finding) {
     if (!NO_OTHER_LINE.contains(finding.rule())) {
       assertThat(finding.related()).as(finding.rule() + ": " + finding.message()).isNotEmpty();
     }
