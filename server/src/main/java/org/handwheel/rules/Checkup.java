@@ -7,7 +7,6 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.BiConsumer;
 import java.util.stream.Stream;
 import org.handwheel.model.Face;
 import org.handwheel.model.Limits;
@@ -267,18 +266,6 @@ public final class Checkup {
       }
     }
     return findings;
-  }
-
-  /** Every cut with its setup, as far as the plan could be read. */
-  public void forEachKnownCut(BiConsumer<PlanRun.SetupRun, CutRun> action) {
-    for (PlanRun.SetupRun setup : wholeSetups) {
-      for (PlanRun.StepRun step : setup.steps()) {
-        CutRun cut = step.cut();
-        if (cut != null) {
-          action.accept(setup, cut);
-        }
-      }
-    }
   }
 
   /** Something to do with a line on a slot, pocket or outline. */
