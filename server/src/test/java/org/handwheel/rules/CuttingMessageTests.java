@@ -2,6 +2,7 @@ package org.handwheel.rules;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -449,5 +450,115 @@ class CuttingMessageTests {
                 .said("face-not-covered"))
         .contains(
             "`EM16` is 16.00 mm (0.6299 in) across; step over less, or shift the lanes less\n");
+  }
+
+  // ---- Pull and bending
+
+  private static final BenchPlan LEDGES =
+      BenchPlan.of("100 x 30 x 22", MILLED)
+          .in("steel-mild")
+          .part("length 100")
+          .part("width 30")
+          .part("height 22");
+
+  /** A step along the right end, 10 deep. */
+  private static BenchPlan ledge(String width, String depth, String cutter, String clauses) {
+    String middle = new BigDecimal("100").subtract(half(width)).toPlainString();
+    return LEDGES
+        .part(
+            "step ledge in top, at (%s, 15) from left front, size %s x 30, depth %s"
+                .formatted(middle, width, depth))
+        .setup(
+            "hold in V80, up top, fixed back, on pair P3x10",
+            "find left from operator-left with finder F5, zero x at edge",
+            "find front from operator-front with finder F5, zero y at edge",
+            "cutter " + cutter,
+            "touch top with paper 0.05, zero z",
+            "step ledge with " + cutter.substring(0, 4) + clauses);
+  }
+
+  private static BigDecimal half(String width) {
+    return new BigDecimal(width).divide(new BigDecimal("2"));
+  }
+
+  /**
+   * A step and an end of the same width and depth are the same cut, so the table is pulled along as
+   * much. The force of a feature is worked out by the power, with the specific force of its chip,
+   * so a third may lie between them.
+   */
+  @ParameterizedTest
+  @CsvSource({"1.5", "2"})
+  void aStepPullsLikeAnEnd(String width) {
+    String cutter = "EM16, speed 500 rpm, feed 0.05 mm/tooth";
+    double step = pull(ledge(width, "10", cutter, ", pass 10, climb"));
+    double end =
+        pull(
+            LEDGES.setup(
+                VISE,
+                "cutter " + cutter,
+                "touch right with paper 0.05, zero x",
+                "set z 10 below top",
+                "clean right at " + width + ", climb"));
+    assertThat(step).isBetween(end / 1.33, end * 1.33);
+    assertThat(ledge(width, "10", cutter, ", pass 10, conventional").said("heavy-climb")).isEmpty();
+    assertThat(ledge(width, "10", cutter, ", pass 10").said("heavy-climb")).isEmpty();
+  }
+
+  private static double pull(BenchPlan plan) {
+    String said = plan.said("heavy-climb");
+    assertThat(said)
+        .startsWith(
+            "warning heavy-climb at `climb`: this climb cut pulls the table along with about ")
+        .endsWith(
+            " N (drag 50 N); it can jump by the backlash of 0.203 mm (8 thou); cut conventionally, or"
+                + " climb only a light finishing pass\n"
+                + "  see `inch-mill`: the backlash is given here\n");
+    return Double.parseDouble(said.replaceAll("(?s).*about ([0-9]+) N .drag.*", "$1"));
+  }
+
+  /** The drag is the shop's to say; what stays below it does not jump. */
+  @Test
+  void aStifferTable() {
+    String cutter = "EM16, speed 500 rpm, feed 0.05 mm/tooth";
+    BenchPlan plan = ledge("4", "10", cutter, ", pass 10, climb");
+    long pull = Math.round(pull(plan));
+    String limits = "\nown limits mine\n  table-drag: ";
+    assertThat(plan.with(limits + (pull + 1) + "\n").said("heavy-climb")).isEmpty();
+    assertThat(plan.with(limits + (pull - 1) + "\n").said("heavy-climb")).isNotEmpty();
+  }
+
+  /**
+   * Give or take 0.1 where nothing is said, 0.2 in all, and 0.05, 0.1 in all; a quarter of that is
+   * allowed, or what the shop says.
+   */
+  @Test
+  void anEndMillBendsBesideAStep() {
+    String cutter = "EM10, speed 930 rpm, feed 0.05 mm/tooth";
+    BenchPlan plan = ledge("1.5", "20", cutter, "");
+    String said = plan.said("deflection");
+    assertThat(said)
+        .startsWith("warning deflection at `step ledge with EM10`: `EM10` bends by up to 0.")
+        .endsWith(
+            " in this cut; the tolerance of `ledge` is 0.20 mm (7.9 thou) in all; first leave a little"
+                + " on, go down in shallower passes, or hold the cutter shorter\n"
+                + "  see `step ledge in top, at (99.25, 15) from left front, size 1.5 x 30, depth 20`:"
+                + " it is drawn here\n"
+                + "  see `EM10`: the cutter is described here\n");
+    double bent = Double.parseDouble(said.replaceAll("(?s).*up to ([0-9.]+) mm.*", "$1"));
+    String limits = "\nown limits mine\n  deflection: ";
+    assertThat(plan.with(limits + (bent / 0.2 + 0.01) + "\n").said("deflection")).isEmpty();
+    assertThat(plan.with(limits + (bent / 0.2 - 0.01) + "\n").said("deflection")).isEqualTo(said);
+    // What is left on for a later cut may bend.
+    assertThat(ledge("1.5", "20", cutter, ", leaving 0.2").said("deflection")).isEmpty();
+    assertThat(ledge("1.5", "2", cutter, "").said("deflection")).isEmpty();
+    BenchPlan narrow =
+        new BenchPlan(
+            plan.material(),
+            plan.part().replace("depth 20", "depth 20, tolerance +-0.05"),
+            plan.stock(),
+            plan.shop(),
+            plan.setups());
+    assertThat(narrow.said("deflection"))
+        .contains("the tolerance of `ledge` is 0.10 mm (3.9 thou) in all");
   }
 }

@@ -385,4 +385,43 @@ class HoldingMessageTests {
                 .formatted(line));
     assertThat(bar.face(hold, "top", CUT).said("vise-not-trued")).isEmpty();
   }
+
+  /** Two of 6 beside work of 6 and a parallel beside it, or with a bar. */
+  @Test
+  void whatStandsBesideTheWorkCounts() {
+    BenchPlan thin = BenchPlan.of("60 x 5.5 x 22", DRAWN, SAWN);
+    assertThat(
+            thin.face("up top, fixed back, on pair P6x10, beside P6x10", "top", CUT)
+                .said("grips-parallels"))
+        .contains("; take thinner ones")
+        .contains("the work and what stands beside it 11.20 mm (0.4409 in)")
+        .doesNotContain("beside P6x10`:");
+    assertThat(
+            BenchPlan.of("60 x 12 x 22", DRAWN, SAWN)
+                .face("up top, fixed back, on pair P6x10, bar 0.2", "top", CUT)
+                .said("grips-parallels"))
+        .contains("the work and what stands beside it 11.90 mm (0.4685 in) at the least;");
+  }
+
+  /**
+   * Where the drawing wants the faces at the jaws parallel and the plan never makes them so, that
+   * is the mistake; then the bar is not asked for as well.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "'', true",
+    "parallel front to back 0.05, false",
+    "square all 0.05, false",
+    "parallel left to right 0.05, true",
+    "square top to back 0.05, true",
+  })
+  void aBarWhereTheFacesAreToBeParallel(String callout, boolean found) {
+    BenchPlan plan = BenchPlan.of("60 x 30 x 22", "milled front back", "cast top bottom", SAWN);
+    BenchPlan asked = callout.isEmpty() ? plan : plan.part(callout);
+    assertThat(asked.face(HOLD, "top", CUT).said("bar-missing").isEmpty()).isEqualTo(!found);
+    // A raw face at the moving jaw wants its bar in any case.
+    BenchPlan raw = BenchPlan.of("60 x 30 x 22", "milled back", "cast front top bottom", SAWN);
+    BenchPlan rawAsked = callout.isEmpty() ? raw : raw.part(callout);
+    assertThat(rawAsked.face(HOLD, "top", CUT).said("bar-missing")).isNotEmpty();
+  }
 }
