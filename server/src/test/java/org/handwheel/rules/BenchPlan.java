@@ -83,7 +83,8 @@ record BenchPlan(String material, String part, String stock, String shop, String
     Map<String, SyntaxTree> files = RulePage.shops();
     files.put("test.plan", SyntaxTree.parse("test.plan", text));
     files.put("shop/more.shop", SyntaxTree.parse("shop/more.shop", more));
-    return new Checker(StandardTables.builtIn()).check(new Workspace(files, Map.of()), "test.plan");
+    return new Checker(StandardTables.builtIn(), rules)
+        .check(new Workspace(files, Map.of()), "test.plan");
   }
 
   /** The findings with their weight: {@code warning heavy-pass}, in the order of the text. */

@@ -561,4 +561,78 @@ class CuttingMessageTests {
     assertThat(narrow.said("deflection"))
         .contains("the tolerance of `ledge` is 0.10 mm (3.9 thou) in all");
   }
+
+  // ---- What the cutter meets
+
+  /** Jaws of 25 on parallels of 10: 15.9 may be 15.6, 0.6 proud, less what is cut. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "16 | | ",
+        "15.9 | warning | the cutter passes only 0.40 mm (15.7 thou) above the fixed jaw",
+        "15.5 | error | the cutter comes down on the fixed jaw",
+        "15.4 | error | the cutter goes 0.10 mm (3.9 thou) into the fixed jaw",
+      })
+  void theCutterOverTheJaws(String height, String weight, String words) {
+    BenchPlan plan = BenchPlan.of("60 x 30 x " + height, MILLED);
+    assertThat(facing(plan, "FC40", "clean top at 0.2").said("cutter-meets-jaw"))
+        .isEqualTo(
+            weight == null
+                ? ""
+                : """
+                %s cutter-meets-jaw at `clean top at 0.2`: %s
+                  see `hold in V80, up top, fixed back, on pair P6x10`: the work is held here
+                """
+                    .formatted(weight, words));
+  }
+
+  @Test
+  void theForceGoesToTheMovingJaw() {
+    assertThat(
+            BAR.setup(
+                    VISE,
+                    "cutter EM16",
+                    "touch left, zero x",
+                    "set z 22 below top",
+                    "clean left at 0.5, conventional")
+                .said("force-to-moving-jaw"))
+        .isEqualTo(
+            """
+            info force-to-moving-jaw at `hold in V80, up top, fixed back, on pair P6x10`: at this end the\
+             cutter pushes the work against the moving jaw; turn the work round so that the end stands\
+             out at operator-right
+              see `clean left at 0.5, conventional`: the cut is here
+            """);
+    String left = cutter("E", "end-mill", "16", 4) + "  hand: left\n";
+    assertThat(
+            BenchPlan.of("60 x 30 x 21", MILLED)
+                .with(left)
+                .setup(
+                    VISE + ", overhang right 9",
+                    "cutter E",
+                    "touch right, zero x",
+                    "set z 22 below top",
+                    "clean right at 0.5, conventional")
+                .said("force-to-moving-jaw"))
+        .startsWith("info force-to-moving-jaw at `overhang right 9`: ")
+        .contains("stands out at operator-left\n");
+  }
+
+  /** 12 below the top of work that is 20.7 high at the least: 8.7 stay. */
+  @Test
+  void theFootOfAWallStaysUncut() {
+    assertThat(
+            BAR.setup(
+                    VISE,
+                    "cutter EM16",
+                    "touch right, zero x",
+                    "set z 12 below top",
+                    "clean right at 0.5, conventional")
+                .said("face-not-covered"))
+        .isEqualTo(
+            "warning face-not-covered at `clean right at 0.5, conventional`: the lowest 8.70 mm (0.3425"
+                + " in) of the right stay uncut, as the cutter ends above; set z deeper\n"
+                + "  see `set z 12 below top`: the depth is set here\n");
+  }
 }

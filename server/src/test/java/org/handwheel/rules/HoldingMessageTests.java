@@ -424,4 +424,19 @@ class HoldingMessageTests {
     BenchPlan rawAsked = callout.isEmpty() ? raw : raw.part(callout);
     assertThat(rawAsked.face(HOLD, "top", CUT).said("bar-missing")).isNotEmpty();
   }
+
+  @Test
+  void burrsAgainstAPlate() {
+    BenchPlan plan =
+        BenchPlan.of("60 x 30 x 21", "sawn back", "milled bottom front")
+            .with("\nown angle-plate AP\n  width: 100\n  height: 80\n")
+            .setup("hold on angle-plate AP, up top, fixed back");
+    assertThat(plan.said("burr-under-work"))
+        .isEqualTo(
+            """
+            warning burr-under-work at `hold on angle-plate AP, up top, fixed back`: the back against the\
+             plate still has burrs on its edges; take them off first: `deburr edges of back`
+              see `back`: the burrs come from here
+            """);
+  }
 }

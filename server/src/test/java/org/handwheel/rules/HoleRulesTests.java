@@ -530,4 +530,60 @@ class HoleRulesTests {
     assertThat(block(PIN).setup(CLAMPED.toArray(String[]::new)).said("drill-hits-table"))
         .contains("into the table\n  see `hold on table, up top, clamp C1 at (28, 15)`: the work");
   }
+
+  /** 6 +0.2/-0 is 6.0 to 6.2. */
+  @Test
+  void statedLimitsOfABore() {
+    String spec = "hole pin in top, dia 6 +0.2/-0, through, at (28, 15) from left front";
+    assertThat(held(block(spec), "drill pin 6.3").said("hole-oversize"))
+        .contains("`pin` becomes 6.30 mm (0.248 in), but may be at most 6.20 mm (0.2441 in)\n");
+    assertThat(held(block(spec), "drill pin 5.9").said("hole-not-made"))
+        .contains("`pin` is only brought to 5.90 mm (0.2323 in), but is to be at least 6.00 mm");
+    assertThat(held(block(spec), "drill pin 6.2").said("hole-oversize")).isEmpty();
+    assertThat(held(block(spec), "drill pin 6").said("hole-not-made")).isEmpty();
+  }
+
+  /** A counterbore of 16 reaches 8: over the front edge by 1 at 7 and by 2 at 6. */
+  @ParameterizedTest
+  @CsvSource({
+    "'7, 7, 7', 1.00 mm (39.4 thou)",
+    "'7, 6, 7', 2.00 mm (78.7 thou)",
+    "'6, 7, 7', 2.00 mm (78.7 thou)"
+  })
+  void theDeepestIsSaid(String places, String into) {
+    String[] y = places.split(", ", -1);
+    String spec = "hole %s in top, dia 6, through, at (%s, %s) from left front";
+    BenchPlan plan =
+        block(
+            spec.formatted("a", "14", y[0]),
+            spec.formatted("b", "28", y[1]),
+            spec.formatted("c", "42", y[2]));
+    assertThat(held(plan, "counterbore a b c 16, depth 6").said("drill-hits-jaw"))
+        .isEqualTo(
+            """
+            error drill-hits-jaw at `counterbore a b c 16, depth 6`: at a, b, c the tool goes %s into\
+             the moving jaw
+              see `hold in V80, up top, fixed back, on pair P3x10`: the work is held here
+            """
+                .formatted(into));
+  }
+
+  /** On the bed the point of 6 x 0.3 = 1.803 and 1 of run-out go into it. */
+  @Test
+  void aDrillIntoTheBed() {
+    BenchPlan plan =
+        block(PIN)
+            .setup(
+                "hold in V80, up top, fixed back, on bed",
+                EDGES.split("\\|")[0],
+                EDGES.split("\\|")[1],
+                "drill pin 6");
+    assertThat(plan.said("drill-hits-table"))
+        .isEqualTo(
+            """
+            error drill-hits-table at `drill pin 6`: at pin the tool goes 2.803 mm (0.1103 in) into the\
+             bed of the vise V80
+              see `on bed`: the work is held here
+            """);
+  }
 }

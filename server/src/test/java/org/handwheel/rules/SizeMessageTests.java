@@ -518,4 +518,51 @@ class SizeMessageTests {
                 + "`: it comes from here\n");
     assertThat(cut(HEIGHT + "\n  flat top 0.1", ROUGH, finish).said("not-flat")).isEmpty();
   }
+
+  /** How well depends on jaws, seat and parallels; better than a hundredth it is not. */
+  @Test
+  void whatIsSquareOrParallelOnlyWithinSomething() {
+    String finish = "finish top to height";
+    assertThat(cut(HEIGHT + "\n  parallel top to bottom 0.001", ROUGH, finish).said("not-parallel"))
+        .startsWith(
+            "warning not-parallel at `parallel top to bottom 0.001`: the top and the bottom are parallel"
+                + " only within 0.0")
+        .endsWith(
+            " the way they are held; the drawing asks for 0.001 mm (0 thou)\n  see `"
+                + finish
+                + "`: cut seated on the bottom, tapped down\n");
+    assertThat(cut(HEIGHT + "\n  parallel top to bottom 0.1", ROUGH, finish).said("not-parallel"))
+        .isEmpty();
+    BenchPlan barred =
+        stock("22.5", MILLED)
+            .part(HEIGHT)
+            .part("square all 0.001")
+            .setup(
+                "hold in V80, up top, fixed back, on pair P6x10, bar 8 at mid-grip",
+                "cutter FC40",
+                "touch top with paper 0.05, zero z",
+                ROUGH,
+                finish);
+    // Twelve pairs of faces meet at an edge: one is made, and not well enough; eleven are not.
+    assertThat(barred.said("face-never-squared"))
+        .contains(
+            ": no setup makes the left and the front square to each other (and 10 more pairs)\n")
+        .contains(": the back and the top are square only within 0.0")
+        .contains(
+            " the way they are held; the drawing asks for 0.001 mm (0 thou)\n  see `finish top")
+        .contains("`: cut with the back on the fixed jaw\n");
+    // It is parallel to the face opposite, too, if it is to be square all round: three pairs.
+    String parallel = barred.said("not-parallel");
+    for (String pair : new String[] {"the right and the left", "the back and the front"}) {
+      assertThat(parallel).contains(": no setup makes " + pair + " parallel\n");
+    }
+    assertThat(parallel).contains("the top and the bottom");
+  }
+
+  /** What another rule says of a face is not said again of its flatness. */
+  @Test
+  void aSkimmedFaceIsNotCalledUneven() {
+    BenchPlan plan = top(stock("23", MILLED, "cast top"), "clean top at 0.2");
+    assertThat(plan.part("flat top 0.01").said("not-flat")).isEmpty();
+  }
 }
