@@ -487,7 +487,7 @@ class CuttingMessageTests {
    * so a third may lie between them.
    */
   @ParameterizedTest
-  @CsvSource({"1.5", "2"})
+  @CsvSource({"1.5", "2", "4", "6"})
   void aStepPullsLikeAnEnd(String width) {
     String cutter = "EM16, speed 500 rpm, feed 0.05 mm/tooth";
     double step = pull(ledge(width, "10", cutter, ", pass 10, climb"));

@@ -481,4 +481,18 @@ class FeatureRulesTests {
     assertThat(window(port, BESIDE, "OUT; drill pin 4").said("slug-loose").isEmpty())
         .isEqualTo(!found);
   }
+
+  /** The roughing cut frees the piece; for the finishing cut it is gone. */
+  @Test
+  void aPieceComesLooseOnce() {
+    String rough = "window port with SD6, leaving 0.3, pass 1, conventional";
+    String said =
+        window(
+                BESIDE,
+                "cutter SD6; touch top with paper 0.05, zero z; " + rough + "; OUT; drill pin 4")
+            .said("slug-loose");
+    assertThat(said)
+        .startsWith("warning slug-loose at `" + rough + "`: ")
+        .containsOnlyOnce("warning slug-loose");
+  }
 }

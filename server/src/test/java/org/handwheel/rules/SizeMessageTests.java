@@ -565,4 +565,70 @@ class SizeMessageTests {
     BenchPlan plan = top(stock("23", MILLED, "cast top"), "clean top at 0.2");
     assertThat(plan.part("flat top 0.01").said("not-flat")).isEmpty();
   }
+
+  /**
+   * Only a raw face of the same dimension explains a size: here the left has none to do with it.
+   */
+  @Test
+  void aRawFaceOfAnotherDimensionExplainsNothing() {
+    BenchPlan plan =
+        top(
+            stock("22.5", MILLED, "cast left").part(HEIGHT).part("length 58"),
+            "finish top to 21.1");
+    assertThat(plan.said("short-of-size"))
+        .startsWith("error short-of-size at `finish top to 21.1`: the plan leaves the height at ")
+        .containsOnlyOnce("short-of-size");
+  }
+
+  /** A pass over the end comes between, and the top is finished all the same. */
+  @Test
+  void theNextCutOfTheSameDimensionIsTheFinishingPass() {
+    BenchPlan plan =
+        cut(
+            HEIGHT,
+            "rough top to height leaving 0.05, pass 0.5",
+            "clean right at 0.2",
+            "finish top to height");
+    assertThat(plan.said("no-finish-allowance"))
+        .startsWith(
+            "warning no-finish-allowance at `leaving 0.05`: this leaves only 0.05 mm (2 thou)")
+        .endsWith("  see `finish top to height`: the finishing pass is here\n");
+  }
+
+  /** What is wrong with the stock's height says nothing of its ends. */
+  @Test
+  void aFaceOfAnotherDimensionIsReportedBesideShortStock() {
+    BenchPlan plan =
+        BenchPlan.of("60 x 34 x 21.5", MILLED, "cast top right", "milled left")
+            .part(HEIGHT)
+            .setup(
+                "hold in V80, up top, fixed back, on pair P6x10, overhang right 8",
+                "seat tapped, both parallels tight",
+                "cutter FC40",
+                "touch top with paper 0.05, zero z",
+                "finish top to height",
+                "cutter EM16",
+                "touch right, zero x",
+                "set z 21 below top",
+                "clean right at 0.4, conventional");
+    assertThat(plan.said("face-not-cleaned"))
+        .contains(
+            "at `size 60 x 34 x 21.5`: the stock is only 0.525 mm (20.7 thou) over the height")
+        .contains(
+            "at `clean right at 0.4, conventional`: the right is as cast and its marks may be");
+  }
+
+  /** The cause is named where no rule of its own names it: nothing rules how the two lie. */
+  @Test
+  void whyAFaceIsNotSquare() {
+    assertThat(
+            cut(HEIGHT + "\n  square top to left 0.05", ROUGH, "finish top to height")
+                .said("face-never-squared"))
+        .isEqualTo(
+            """
+            warning face-never-squared at `square top to left 0.05`: no setup makes the top and the left\
+             square to each other: nothing in this setup rules how the two lie
+              see `finish top to height`: nothing in this setup rules how the two lie
+            """);
+  }
 }
