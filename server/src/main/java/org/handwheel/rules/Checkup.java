@@ -335,18 +335,6 @@ public final class Checkup {
     return findings;
   }
 
-  /** Every cut with its setup, as far as the plan could be read. */
-  public void forEachKnownCut(BiConsumer<PlanRun.SetupRun, CutRun> action) {
-    for (PlanRun.SetupRun setup : wholeSetups) {
-      for (PlanRun.StepRun step : setup.steps()) {
-        CutRun cut = step.cut();
-        if (cut != null) {
-          action.accept(setup, cut);
-        }
-      }
-    }
-  }
-
   /** Something to do with a line on a slot, pocket or outline. */
   public interface FeatureAction {
     void accept(PlanRun.SetupRun setup, PlanRun.StepRun step, FeatureRun feature);

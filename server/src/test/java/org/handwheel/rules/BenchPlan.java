@@ -1,9 +1,5 @@
 package org.handwheel.rules;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -14,8 +10,6 @@ import org.handwheel.syntax.SyntaxTree;
 
 /** A small plan for the shop of the examples, put together from its parts. */
 record BenchPlan(String material, String part, String stock, String shop, String setups) {
-  private static final Path SHOP = Path.of("..", "examples", "shop", "inch-mill.shop");
-
   /** A plan whose stock is given by its size and the words for its faces. */
   static BenchPlan of(String size, String... faces) {
     return new BenchPlan(
@@ -66,6 +60,16 @@ record BenchPlan(String material, String part, String stock, String shop, String
   }
 
   Checked check() {
+    return check(Rules.all());
+  }
+
+  /** What one rule finds, in full as {@link Said} has it; no other rule is asked. */
+  String said(String id) {
+    List<Rule> one = Rules.all().stream().filter(rule -> rule.id().equals(id)).toList();
+    return Said.of(check(one), id);
+  }
+
+  private Checked check(List<Rule> rules) {
     String text =
         "language 1\nplan \"Test piece\"\n  units mm\n  use \"shop/inch-mill.shop\"\n"
             + "  use \"shop/more.shop\"\n\npart\n  material "
@@ -76,19 +80,11 @@ record BenchPlan(String material, String part, String stock, String shop, String
             + stock
             + setups;
     String more = "language 1\nshop \"More\"\n  units mm\n" + shop;
-    try {
-      Workspace workspace =
-          new Workspace(
-              Map.of(
-                  "test.plan", SyntaxTree.parse("test.plan", text),
-                  "shop/more.shop", SyntaxTree.parse("shop/more.shop", more),
-                  "shop/inch-mill.shop",
-                      SyntaxTree.parse("shop/inch-mill.shop", Files.readString(SHOP))),
-              Map.of());
-      return new Checker(StandardTables.builtIn()).check(workspace, "test.plan");
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    Map<String, SyntaxTree> files = RulePage.shops();
+    files.put("test.plan", SyntaxTree.parse("test.plan", text));
+    files.put("shop/more.shop", SyntaxTree.parse("shop/more.shop", more));
+    return new Checker(StandardTables.builtIn(), rules)
+        .check(new Workspace(files, Map.of()), "test.plan");
   }
 
   /** The findings with their weight: {@code warning heavy-pass}, in the order of the text. */

@@ -317,4 +317,33 @@ class CheckerTests {
     assertThat(rules(checked)).containsExactly("use-path");
     assertThat(checked.usedFiles()).containsExactly("none.shop");
   }
+
+  @Test
+  void aMaterialOfTheShopIsLikeOneOfTheTables() {
+    String shop = "language 1\nshop \"S\"\n\nown material soft\n  like: %s\n";
+    SyntaxTree wrong = SyntaxTree.parse("s.shop", shop.formatted("steel-mildd"));
+    Checked checked = new Checker(StandardTables.builtIn()).check(Workspace.of(wrong), "s.shop");
+    assertThat(Said.of(checked.findings()))
+        .isEqualTo(
+            """
+            warning material-unknown at `steel-mildd`: no material `steel-mildd` is known; did you mean\
+             `steel-mild`?
+              change: Write `steel-mild`: `steel-mild` for `steel-mildd`
+            """);
+    SyntaxTree far = SyntaxTree.parse("s.shop", shop.formatted("whalebone"));
+    assertThat(
+            Said.of(
+                new Checker(StandardTables.builtIn())
+                    .check(Workspace.of(far), "s.shop")
+                    .findings()))
+        .isEqualTo(
+            """
+            warning material-unknown at `whalebone`: no material `whalebone` is known; `like` names a\
+             material of the tables
+            """);
+    SyntaxTree right = SyntaxTree.parse("s.shop", shop.formatted("steel-mild"));
+    assertThat(
+            new Checker(StandardTables.builtIn()).check(Workspace.of(right), "s.shop").findings())
+        .isEmpty();
+  }
 }

@@ -37,7 +37,9 @@ record RulePage(String id, String text) {
   private static final Pattern BLOCK =
       Pattern.compile("^```(plan|shop) (\\S+)\\n(.*?)^```$", Pattern.MULTILINE | Pattern.DOTALL);
   private static final Pattern MARK = Pattern.compile("[ \\t]*# expect: (.+)$");
-  private static final Path SHOPS = Path.of("..", "examples", "shop");
+
+  /** Read once: what is read from them does not change. */
+  private static final Map<String, SyntaxTree> SHOPS = read(Path.of("..", "examples", "shop"));
 
   /** What an example is meant to show. */
   enum Shows {
@@ -55,6 +57,12 @@ record RulePage(String id, String text) {
       Shows shows, String path, int number, String text, List<String> expected, RulePage page) {
     Checked check() {
       return new Checker(StandardTables.builtIn()).check(page.workspace(path, text), path);
+    }
+
+    /** By one rule alone. */
+    Checked check(Rule rule) {
+      return new Checker(StandardTables.builtIn(), List.of(rule))
+          .check(page.workspace(path, text), path);
     }
 
     @Override
@@ -125,8 +133,12 @@ record RulePage(String id, String text) {
 
   /** The shops of the examples, by the path an example uses. */
   static TreeMap<String, SyntaxTree> shops() {
+    return new TreeMap<>(SHOPS);
+  }
+
+  private static Map<String, SyntaxTree> read(Path folder) {
     TreeMap<String, SyntaxTree> files = new TreeMap<>();
-    try (Stream<Path> shops = Files.list(SHOPS)) {
+    try (Stream<Path> shops = Files.list(folder)) {
       for (Path shop : shops.toList()) {
         String path = "shop/" + shop.getFileName();
         files.put(path, SyntaxTree.parse(path, Files.readString(shop)));
@@ -134,7 +146,7 @@ record RulePage(String id, String text) {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return files;
+    return Map.copyOf(files);
   }
 
   /** Where a finding lies and which it is, as the marks say it. */

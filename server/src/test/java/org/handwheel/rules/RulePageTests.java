@@ -57,10 +57,6 @@ class RulePageTests {
     return Rules.severities().keySet().stream();
   }
 
-  static Stream<Example> examples() {
-    return ids().flatMap(id -> RulePage.of(id).stream()).flatMap(page -> page.examples().stream());
-  }
-
   private static RulePage page(String id) {
     return RulePage.of(id).orElseThrow(() -> new AssertionError("there is no page pages/" + id));
   }
@@ -90,21 +86,23 @@ class RulePageTests {
   }
 
   @ParameterizedTest
-  @MethodSource("examples")
-  void anExampleGivesTheFindingsItMarksAndNoOthers(Example example) {
-    Checked checked = example.check();
-    List<String> found =
-        checked.findings().stream()
-            .map(finding -> RulePage.place(checked.tree(), finding))
-            .sorted()
-            .toList();
-    if (!found.equals(example.expected())) {
-      throw new AssertionError(difference(example, checked));
-    }
-    if (example.shows() == Shows.BAD) {
-      assertThat(found)
-          .as("the page's own rule")
-          .anyMatch(place -> place.endsWith(" " + example.page().id()));
+  @MethodSource("ids")
+  void aPagesExamplesGiveTheFindingsTheyMarkAndNoOthers(String id) {
+    for (Example example : page(id).examples()) {
+      Checked checked = example.check();
+      List<String> found =
+          checked.findings().stream()
+              .map(finding -> RulePage.place(checked.tree(), finding))
+              .sorted()
+              .toList();
+      if (!found.equals(example.expected())) {
+        throw new AssertionError(difference(example, checked));
+      }
+      if (example.shows() == Shows.BAD) {
+        assertThat(found).as("the page's own rule").anyMatch(place -> place.endsWith(" " + id));
+      }
+      checked.findings().forEach(RulePageTests::readsWell);
+      checked.findings().forEach(RulePageTests::pointsToTheLineThatCausedIt);
     }
   }
 
@@ -122,35 +120,25 @@ class RulePageTests {
     return words.toString();
   }
 
-  @ParameterizedTest
-  @MethodSource("examples")
-  void messagesReadWell(Example example) {
-    for (Finding finding : example.check().findings()) {
-      // Text in backquotes is text of a plan, not of the message.
-      String message = finding.message().replaceAll("`[^`]*`", "`...`");
-      assertThat(message)
-          .doesNotContain("null")
-          .doesNotEndWith(".")
-          .doesNotContain("  ")
-          .doesNotContainPattern(METRIC)
-          .doesNotContainPattern(BARE_INCH);
-      finding
-          .related()
-          .forEach(
-              related -> assertThat(related.message()).doesNotContain("null").doesNotEndWith("."));
-    }
+  static void readsWell(Finding finding) {
+    // Text in backquotes is text of a plan, not of the message.
+    String message = finding.message().replaceAll("`[^`]*`", "`...`");
+    assertThat(message)
+        .doesNotContain("null")
+        .doesNotEndWith(".")
+        .doesNotContain("  ")
+        .doesNotContainPattern(METRIC)
+        .doesNotContainPattern(BARE_INCH);
+    finding
+        .related()
+        .forEach(
+            related -> assertThat(related.message()).doesNotContain("null").doesNotEndWith("."));
   }
 
-  @ParameterizedTest
-  @MethodSource("examples")
-  void findingsPointToTheLineThatCausedThem(Example example) {
-    example.check().findings().stream()
-        .filter(finding -> !NO_OTHER_LINE.contains(finding.rule()))
-        .forEach(
-            finding ->
-                assertThat(finding.related())
-                    .as(finding.rule() + ": " + finding.message())
-                    .isNotEmpty());
+  static void pointsToTheLineThatCausedIt(Finding finding) {
+    if (!NO_OTHER_LINE.contains(finding.rule())) {
+      assertThat(finding.related()).as(finding.rule() + ": " + finding.message()).isNotEmpty();
+    }
   }
 
   @Test

@@ -22,6 +22,9 @@ import org.handwheel.work.feature.FeatureRun;
 
 /** A pass deeper than a small mill takes well. */
 public final class HeavyPass extends SimpleRule implements EachSetup {
+  /** What the polygons of round sweeps may be off. */
+  private static final Length FACETS = Length.mm("0.02");
+
   public HeavyPass() {
     super("heavy-pass", Severity.WARNING);
   }
@@ -69,7 +72,7 @@ public final class HeavyPass extends SimpleRule implements EachSetup {
       return;
     }
     Length side = Length.ofMillimetres(checkup.limits().number(Limit.SIDE_PASS) * dia);
-    if (bite.width().isMoreThan(side) && bite.depth().isMoreThan(limit)) {
+    if (bite.width().isMoreThan(side.plus(FACETS)) && bite.depth().isMoreThan(limit)) {
       out.accept(
           finding(
               origin(feature),

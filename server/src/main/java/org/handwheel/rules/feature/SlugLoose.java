@@ -61,7 +61,9 @@ public final class SlugLoose extends SimpleRule implements EachSetup {
     return steps.stream()
         .filter(
             step ->
-                step.feature() != null || !step.after().removed().equals(step.before().removed()))
+                step.cut() != null
+                    || step.feature() != null
+                    || !step.after().removed().equals(step.before().removed()))
         .findFirst()
         .orElse(null);
   }

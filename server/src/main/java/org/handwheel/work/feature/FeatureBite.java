@@ -250,7 +250,12 @@ public record FeatureBite(
       return points.size() > 1 && points.get(0).x().equals(points.get(1).x()) ? Axis.Y : Axis.X;
     }
 
-    /** The row that takes the most, if nothing is open yet. */
+    private static @Nullable Row larger(@Nullable Row one, Row other) {
+      boolean isLarger = other.width() > 0 && (one == null || other.width() > one.width());
+      return isLarger ? other : one;
+    }
+
+    /** The row that takes the most, or the wall beside the rows, if nothing is open yet. */
     static @Nullable Row most(
         CrankPath path, Form.Sunk sunk, DrawnFeature drawn, Lying lying, double radius) {
       Axis axis = axis(path);
@@ -260,19 +265,25 @@ public record FeatureBite(
       Length high2 = low2.plus(drawn.frame().secondSize());
       double a = (axis == Axis.X ? lying.y(low1, low2) : lying.x(low1, low2)).millimetres();
       double b = (axis == Axis.X ? lying.y(high1, high2) : lying.x(high1, high2)).millimetres();
-      double from = Math.min(a, b);
-      double to = Math.max(a, b);
+      double low = Math.min(a, b);
+      double high = Math.max(a, b);
+      double from = low;
+      double opened = high;
       Row most = null;
       for (Point point : path.points()) {
-        if (point.purpose() != Purpose.CLEAR) {
-          break;
-        }
         double at = (axis == Axis.X ? point.y() : point.x()).millimetres();
-        Row row = new Row(axis, Math.max(from, at - radius) - at, Math.min(to, at + radius) - at);
-        if (row.width() > 0 && (most == null || row.width() > most.width())) {
-          most = row;
+        if (point.purpose() == Purpose.CLEAR) {
+          Row row =
+              new Row(axis, Math.max(from, at - radius) - at, Math.min(high, at + radius) - at);
+          most = larger(most, row);
+          opened = Math.min(opened, at - radius);
+          from = Math.max(from, at + radius);
+        } else if (point.purpose() == Purpose.WALL) {
+          // Beside a narrow feature that is open there the way along the wall takes more than a
+          // row.
+          most = larger(most, new Row(axis, Math.max(low, at - radius) - at, opened - at));
+          most = larger(most, new Row(axis, from - at, Math.min(high, at + radius) - at));
         }
-        from = Math.max(from, at + radius);
       }
       return most;
     }

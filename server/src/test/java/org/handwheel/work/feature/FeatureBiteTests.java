@@ -60,6 +60,23 @@ class FeatureBiteTests {
   }
 
   /**
+   * A step 3 wide at the right end and a cutter of 16: the axis may go from 61 (the wall at 53 and
+   * the radius) to 66 (the end at 56, the radius, 2 of run out). The row between them at 63.5
+   * reaches from 55.5, so it takes 0.5; the way along the wall takes the other 2.5.
+   */
+  @Test
+  void besideANarrowStepTheWallTakesMoreThanTheRow() {
+    FeatureBite bite =
+        bite(
+            "step ledge in top, size 3 x 30, depth 4, at (54.5, 15)",
+            "cutter EM16",
+            "step ledge with EM16, pass 4");
+    assertThat(bite.width()).isEqualTo(Length.mm("2.5"));
+    assertThat(bite.travel()).isEqualTo(Axis.Y);
+    assertThat(bite.engagement().width()).isCloseTo(2.5 / 8, within(1e-9));
+  }
+
+  /**
    * A step 12 wide at the right end: the axis may go from 50 (the wall at 44 and the radius) to 64
    * (the end at 56, the radius, 2 of run out). Rows at most 6 apart: at 54.67 and 59.33 between
    * them. The first reaches from 48.67 to the end at 56: 7.33.
