@@ -12,6 +12,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.FeatureHits.Hit;
 import org.handwheel.work.feature.FeatureHits.ToolPart;
 import org.handwheel.work.feature.FeatureRun.Result;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -142,6 +143,7 @@ class FeatureHitsTests {
   }
 
   /** Clamps at random places round an oval: struck where the way comes nearer than the radius. */
+  @Tag("long")
   @Test
   void anOutlineStrikesJustTheClampsThatItsWayComesNear() {
     Random random = new Random(20261127);

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.apache.commons.numbers.fraction.BigFraction;
@@ -193,6 +194,7 @@ class ContourStepsTests {
         .isInstanceOf(Result.TooFine.class);
   }
 
+  @Tag("long")
   @Property(tries = 25, seed = "20261127")
   void everyWindowKeepsItsWord(
       @ForAll @DoubleRange(min = 8, max = 40) double first,
@@ -218,6 +220,7 @@ class ContourStepsTests {
   }
 
   /** Links of two bosses with straight or hollow sides, and blended boxes, at random. */
+  @Tag("long")
   @Property(tries = 25, seed = "20261127")
   void everyFreeOutlineKeepsItsWord(
       @ForAll @DoubleRange(min = 6, max = 14) double boss,
