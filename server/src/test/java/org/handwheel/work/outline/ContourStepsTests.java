@@ -115,6 +115,7 @@ class ContourStepsTests {
     return table;
   }
 
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void windowsOfEveryForm() {
     Contour oval = Contour.of(new Oval(26, 16));
@@ -124,6 +125,13 @@ class ContourStepsTests {
     table(Contour.of(new Rounded(30, 12, 12)), Side.INSIDE, 5, "0", "0.05", CutDirection.CLIMB);
     table(Contour.of(new Rounded(9, 20, 9)), Side.INSIDE, 3, "0", "0.04", CutDirection.CLIMB);
     table(Contour.of(new Rounded(15, 15, 15)), Side.INSIDE, 8, "0", "0.05", CutDirection.CLIMB);
+  }
+
+  /** One of each, with the whole simulation; the others do the same for more forms. */
+  @Test
+  void aWindowAndALinkKeepTheirWord() {
+    table(Contour.of(new Oval(20, 12)), Side.INSIDE, 4, "0.25", "0.1", CutDirection.CONVENTIONAL);
+    table(FreeOutlineTests.link(), Side.OUTSIDE, 5, "0", "0.1", CutDirection.CLIMB);
   }
 
   /** Conventional within is clockwise, outside counter-clockwise (common practice, no source). */
@@ -141,6 +149,7 @@ class ContourStepsTests {
     return Area.ofRingSigned(table.path().getCoordinates()) < 0;
   }
 
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void freeOutlinesWithHollowsBossesAndSlopes() {
     for (CutDirection way : CutDirection.values()) {
@@ -152,6 +161,7 @@ class ContourStepsTests {
   }
 
   /** Turned over and rolled on its side the form is the same, seen from elsewhere. */
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void placedAnyWay() {
     for (int first : List.of(1, -1)) {

@@ -100,6 +100,7 @@ class StepTableTests {
     assertThat(table.bound()).isBetween(Length.mm("0.25"), Length.mm("0.35"));
   }
 
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void uprightOvalsAndRoundedRectangles() {
     assertKeepsItsWord(table(new Oval(12, 30), "5", "0", "0.06", CutDirection.CONVENTIONAL));
