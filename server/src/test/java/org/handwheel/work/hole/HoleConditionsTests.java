@@ -44,6 +44,9 @@ class HoleConditionsTests {
         dia: 12
         flute: 25
         made-of: carbide
+      own drill D11
+        dia: 11
+        angle: 90 deg
       own material rail
         like: steel-mild
         speed-hss: 10 m/min
@@ -268,6 +271,21 @@ class HoleConditionsTests {
     assertThat(drill.load().torque()).isCloseTo(torque, within(1e-6));
     assertThat(drill.load().motorKilowatts())
         .isCloseTo(torque * 2 * Math.PI * 400 / 60 / 1000 / 0.75, within(1e-6));
+  }
+
+  /** A drill ground to 90 degrees takes a thinner chip, f/2 sin 45, and so more of the motor. */
+  @Test
+  void thePointOfTheDrillCounts() {
+    HoleConditions drill =
+        only(
+            "steel-mild",
+            "hole a in top, dia 11, depth 20, at (30, 20)",
+            "drill a, speed 400 rpm, feed 0.1 mm/rev");
+    double chip = 0.05 * Math.sin(Math.toRadians(45));
+    // kc1.1 of 1600 and mc of 0.22: the row of mild steel.
+    double torque = 1600 * Math.pow(chip, -0.22) * 0.1 * 121 / 8 / 1000;
+    assertThat(drill.load()).isNotNull();
+    assertThat(drill.load().torque()).isCloseTo(torque, within(1e-6));
   }
 
   @Test
