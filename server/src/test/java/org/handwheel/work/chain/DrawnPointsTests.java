@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Chains on the drawing of a pump's valve box; the sums are elementary and done by hand here. */
 class DrawnPointsTests {
   private static final StandardTables TABLES = StandardTables.builtIn();
-  private static final DrawnPoints POINTS =
+  private final DrawnPoints valveBox =
       points(
           """
           part
@@ -49,8 +49,8 @@ class DrawnPointsTests {
     return DrawnPoints.of(checked.run().plan(), checked.run().drawing(), TABLES).orElseThrow();
   }
 
-  private static DrawnChain chain(String from, String to, String along) {
-    return POINTS
+  private DrawnChain chain(String from, String to, String along) {
+    return valveBox
         .chain(from, to, PartDimension.valueOf(along.toUpperCase(Locale.ROOT)))
         .orElseThrow();
   }
@@ -125,7 +125,7 @@ class DrawnPointsTests {
         .isEqualTo(new LengthRange(Length.mm(low), Length.mm(high)));
   }
 
-  private static final DrawnPoints BEHIND =
+  private final DrawnPoints behind =
       points(
           """
           part
@@ -172,7 +172,7 @@ class DrawnPointsTests {
   void sizesFromTheBackAndTheBottom(
       String from, String to, String along, String nominal, String low, String high) {
     DrawnChain chain =
-        BEHIND.chain(from, to, PartDimension.valueOf(along.toUpperCase(Locale.ROOT))).orElseThrow();
+        behind.chain(from, to, PartDimension.valueOf(along.toUpperCase(Locale.ROOT))).orElseThrow();
     assertThat(chain.nominal()).isEqualTo(Length.mm(nominal));
     assertThat(chain.sizes().worstCase())
         .isEqualTo(new LengthRange(Length.mm(low), Length.mm(high)));
@@ -181,11 +181,11 @@ class DrawnPointsTests {
   /** Corners and chamfers have no middle, through features no floor, slots no walls here. */
   @Test
   void whatIsNoPoint() {
-    assertThat(BEHIND.names())
+    assertThat(behind.names())
         .contains("left", "top", "a", "floor of a", "s", "floor of s", "p", "ring 4", "net 4")
         .doesNotContain("nose", "lip", "floor of p", "floor of c", "left of s", "floor of ring 1");
-    assertThat(POINTS.names()).doesNotContain("floor of inlet", "left of guide");
-    assertThat(POINTS.names()).contains("left of rim", "back of rim");
+    assertThat(valveBox.names()).doesNotContain("floor of inlet", "left of guide");
+    assertThat(valveBox.names()).contains("left of rim", "back of rim");
   }
 
   /** The links say which size, how often it counts and where it is written. */
@@ -226,12 +226,12 @@ class DrawnPointsTests {
 
   @Test
   void pointsThatAreNotAndDirectionsThatAreNot() {
-    assertThat(POINTS.chain("inlet", "right", PartDimension.HEIGHT)).isEmpty();
-    assertThat(POINTS.chain("intake", "right", PartDimension.LENGTH)).isEmpty();
-    assertThat(POINTS.directions("left", "inlet")).containsExactly(PartDimension.LENGTH);
-    assertThat(POINTS.directions("inlet", "OUTLET"))
+    assertThat(valveBox.chain("inlet", "right", PartDimension.HEIGHT)).isEmpty();
+    assertThat(valveBox.chain("intake", "right", PartDimension.LENGTH)).isEmpty();
+    assertThat(valveBox.directions("left", "inlet")).containsExactly(PartDimension.LENGTH);
+    assertThat(valveBox.directions("inlet", "OUTLET"))
         .containsExactly(PartDimension.LENGTH, PartDimension.WIDTH);
-    assertThat(POINTS.directions("top", "left")).isEmpty();
+    assertThat(valveBox.directions("top", "left")).isEmpty();
   }
 
   @Test
