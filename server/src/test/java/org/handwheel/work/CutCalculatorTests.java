@@ -150,10 +150,10 @@ class CutCalculatorTests {
   /** The force rises with the feed; the line's comes before the cutter's. */
   @Test
   void theForceGoesWithTheFeed() {
-    double cutter = facing("FC60, feed 0.05 mm/tooth", "clean top at 0.4").meanForce();
+    double cutter = facing("FC60, feed 0.04 mm/tooth", "clean top at 0.4").meanForce();
     double line =
-        facing("FC60, feed 0.05 mm/tooth", "clean top at 0.4, feed 0.1 mm/tooth").meanForce();
-    double deep = facing("FC60, feed 0.05 mm/tooth", "clean top at 0.8").meanForce();
+        facing("FC60, feed 0.04 mm/tooth", "clean top at 0.4, feed 0.08 mm/tooth").meanForce();
+    double deep = facing("FC60, feed 0.04 mm/tooth", "clean top at 0.8").meanForce();
     assertThat(Math.abs(cutter)).isPositive();
     assertThat(line).isCloseTo(2 * cutter, within(1e-9));
     assertThat(deep).isCloseTo(2 * cutter, within(1e-9));
@@ -204,6 +204,47 @@ class CutCalculatorTests {
                     + "set z 23 below top\nclean right at 0.5, at most 1.5")
                 .hits())
         .isEmpty();
+  }
+
+  /**
+   * Standing out by half a millimetre, an end that is cut 1.5 back brings the cutter to the jaws.
+   */
+  @ParameterizedTest
+  @CsvSource({"1.5, true", "0.6, true", "0.5, false"})
+  void howFarBackAnEndIsCut(String atMost, boolean meets) {
+    CutRun run =
+        cut(
+            VISE.replace("P6x10", "P6x10, overhang right 0.5")
+                + "cutter EM16\ntouch right with paper 0.05, zero x\n"
+                + "set z 23 below top\nclean right at 0.5, at most "
+                + atMost);
+    assertThat(run.hits().stream().anyMatch(hit -> hit.thing() == Thing.JAW)).isEqualTo(meets);
+  }
+
+  /** 40 below the highest top of 34.8 is 5.2 below the bed, which ends with the jaws. */
+  @Test
+  void belowTheBedOnlyBetweenTheJaws() {
+    assertThat(clearance(end("set z 40 below top\n").hits(), Thing.BED))
+        .isEqualTo(Length.mm("-5.2"));
+    assertThat(
+            cut(VISE.replace("P6x10", "P6x10, overhang right 9")
+                    + "cutter EM16\ntouch right with paper 0.05, zero x\n"
+                    + "set z 40 below top\nclean right at 0.5, at most 1.5")
+                .hits())
+        .isEmpty();
+  }
+
+  /** A wall at the back is cut beside the fixed jaw, at the front beside the moving one. */
+  @Test
+  void wallsAlongTheJaws() {
+    String lines = VISE + "cutter EM16\ntouch %1$s, zero y\nset z 15 below top\nclean %1$s at 0.5";
+    // 10 + 24.8 - 15 = 19.8, 5.2 below the jaws' top.
+    assertThat(cut(lines.formatted("front")).hits())
+        .filteredOn(hit -> hit.thing() == Thing.JAW)
+        .containsExactly(new Hit(Thing.JAW, "the moving jaw", Length.mm("-5.2")));
+    assertThat(cut(lines.formatted("back")).hits())
+        .filteredOn(hit -> hit.thing() == Thing.JAW)
+        .containsExactly(new Hit(Thing.JAW, "the fixed jaw", Length.mm("-5.2")));
   }
 
   /** The lowest top is at 10 + 24.2, so skims of 1.2 end at 33, 8 above the jaws. */

@@ -226,4 +226,46 @@ class SquaringBudgetTests {
     // Of the front, on the other side, nothing was shown.
     assertThat(obstacle(plan, Face.RIGHT, Face.FRONT).why()).contains("nothing in this setup");
   }
+
+  /** A face that still has marks is no reference for what is cut in the same grip. */
+  @Test
+  void besideAFaceWithMarks() {
+    Worked plan =
+        Worked.block()
+            .setup(
+                "one",
+                """
+                hold on table, up top, clamp strap at (5, 15)
+                cutter FC60
+                touch top with paper 0.05, zero z
+                rough top to 24.45, one pass
+                cutter EM16
+                touch right with paper 0.05, zero x
+                set z 10 below top
+                clean right at 0.5, at most 1.5
+                """);
+    assertThat(plan.end().relation(Face.RIGHT, Face.TOP)).isNull();
+    assertThat(obstacle(plan, Face.RIGHT, Face.TOP).why())
+        .isEqualTo("the top was not machined yet");
+  }
+
+  /** Cutting one face says nothing new of pairs that it is not one of. */
+  @Test
+  void obstaclesOfOtherPairsStay() {
+    Worked one =
+        Worked.block()
+            .setup(
+                "one",
+                "hold in V80, up top, fixed back, on pair P6x10\n"
+                    + FACE_TOP.replace("at 0.1, at most 0.2", "at 0.4, at most 1.2"));
+    Worked two =
+        one.setup(
+            "two",
+            "hold in V80, up right, fixed top, on bed\ncutter FC40\n"
+                + "touch right with paper 0.05, zero z\nclean right at 0.5, at most 1.5");
+    for (Face other : new Face[] {Face.BACK, Face.FRONT, Face.BOTTOM}) {
+      assertThat(obstacle(two, Face.TOP, other).why())
+          .isEqualTo(obstacle(one, Face.TOP, other).why());
+    }
+  }
 }
