@@ -134,4 +134,86 @@ class SetupTimeTests {
     assertThat(time.cutting()).isZero();
     assertThat(time.handling()).isCloseTo(5 + 3 + 2 + 3 * 0.5, within(1e-9));
   }
+
+  // ---- Holes and features
+
+  private static Worked drawn(String feature, String... lines) {
+    return Worked.block()
+        .on(
+            Worked.INCH_MILL
+                + "own cutter CM\n  kind: chamfer-mill\n  dia: 12\n  teeth: 4\n  flute: 6\n")
+        .toward("material gunmetal-LG2\nlength 60\nwidth 33\nheight 24\n" + feature)
+        .setup("one", HOLD + String.join("\n", lines));
+  }
+
+  /** 12 mm of a pitch of 1 are 12 turns by hand; a minute for the tap and one for the hole. */
+  @Test
+  void tappingByHandTakesItsTurns() {
+    SetupTime time =
+        time(drawn("hole a in top, M6, thread 12, drill 18, at (20, 15)", "tap a by hand"));
+    assertThat(time.cutting()).isCloseTo(12 * 0.07, within(1e-9));
+    assertThat(time.handling()).isCloseTo(5 + 1 + 1, within(1e-9));
+    assertThat(time.untimed()).isZero();
+  }
+
+  /** 18 mm and a point of 2.5 / tan 59 at 50 mm/min; in sixes it comes out twice on the way. */
+  @Test
+  void drillingTakesItsDepthAndItsPecks() {
+    String two =
+        "hole a in top, dia 5, depth 18, at (20, 15)\nhole b in top, dia 5, depth 18, at (40, 15)";
+    String how = " 5, speed 500 rpm, feed 0.1 mm/rev, peck 6";
+    double each = (18 + 2.5 / Math.tan(Math.toRadians(59))) / 50;
+    SetupTime one = time(drawn(two, "drill a" + how));
+    assertThat(one.cutting()).isCloseTo(each, within(1e-6));
+    assertThat(one.handling()).isCloseTo(5 + 1 + 1 + 2 * 0.05, within(1e-9));
+    SetupTime both = time(drawn(two, "drill a, b" + how));
+    assertThat(both.cutting()).isCloseTo(2 * each, within(1e-6));
+    assertThat(both.handling()).isCloseTo(5 + 1 + 2 + 4 * 0.05, within(1e-9));
+  }
+
+  /** Each line whose feed is not known is one, however many drills it names. */
+  @Test
+  void linesOnHolesWhoseFeedIsNotKnown() {
+    Worked plan =
+        Worked.block()
+            .toward("length 60\nwidth 33\nheight 24\nhole a in top, dia 6, depth 9, at (20, 15)")
+            .setup("one", HOLD + "drill a, 4 then 5\ndrill a, 6");
+    assertThat(time(plan).untimed()).isEqualTo(2);
+    assertThat(time(plan).handling()).isCloseTo(5 + 3 * (1 + 1), within(1e-9));
+  }
+
+  /** Two levels round an oval: the way twice, a stop of 0.05 min at each station of both. */
+  @Test
+  void anOutlineTakesItsWayAndItsStops() {
+    String oval = "outline o in top, ellipse 40 x 20, depth 3";
+    String cutter = "cutter EM16, speed 500 rpm, feed 0.05 mm/tooth";
+    Worked plan = drawn(oval, cutter, "outline o with EM16, cusp 0.1, pass 1.5");
+    var feature =
+        plan.run().steps().filter(step -> step.feature() != null).findFirst().orElseThrow();
+    var table =
+        ((org.handwheel.work.feature.FeatureRun.Result.Steps) feature.feature().result()).table();
+    assertThat(table.steps()).isGreaterThan(8);
+    SetupTime time = time(plan);
+    assertThat(time.cutting()).isCloseTo(2 * table.path().getLength() / 100, within(1e-9));
+    assertThat(time.handling()).isCloseTo(5 + 3 + 2 * 0.5 + 2 * table.steps() * 0.05, within(1e-9));
+    // Another cutter than the one in the spindle has to be put in.
+    assertThat(time(drawn(oval, "outline o with EM16, cusp 0.1, pass 1.5")).handling())
+        .isCloseTo(time.handling(), within(1e-9));
+    assertThat(
+            time(drawn(oval, "cutter FC40", "outline o with EM16, cusp 0.1, pass 1.5")).handling())
+        .isCloseTo(time.handling() + 3, within(1e-9));
+  }
+
+  /** Round a top of 60 x 33 are 186 mm. */
+  @Test
+  void aChamferGoesRoundTheFace() {
+    SetupTime time =
+        time(
+            drawn(
+                "chamfer lip in top, width 1",
+                "cutter CM, speed 500 rpm, feed 0.05 mm/tooth",
+                "chamfer lip with CM"));
+    assertThat(time.cutting()).isCloseTo(186 / 100.0, within(1e-9));
+    assertThat(time.handling()).isCloseTo(5 + 3 + 0.5, within(1e-9));
+  }
 }
