@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.handwheel.shop.StandardTables;
 import org.handwheel.work.CuttingCalculator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What is told under the cursor. Numbers are checked against hand calculation, shown beside. */
@@ -516,6 +517,7 @@ final class HoverTests {
         .contains("*How it is worked out*");
   }
 
+  @Tag("long")
   @Test
   void everyPlaceOfTheExamplesCanBeAsked() {
     String text = Fixture.example("bearing-block.plan");

@@ -145,6 +145,15 @@ final class LengthTests {
     assertThat(large.millimetres()).isEqualTo(1.8);
   }
 
+  /** A half of a picometre goes to the even neighbour: 0.5 to 0, 1.5 to 2, 2.5 to 2. */
+  @ParameterizedTest
+  @CsvSource({
+    "0, 0", "1, 0", "2, 1", "3, 2", "5, 2", "7, 4", "-1, 0", "-3, -2", "-5, -2", "-6, -3"
+  })
+  void halfOfAnOddNumberOfPicometres(long picometres, long half) {
+    assertThat(new Length(picometres).half()).isEqualTo(new Length(half));
+  }
+
   @Property
   void toInchesAndBackIsTheSameLength(
       @ForAll @LongRange(min = -HUNDRED_METRES, max = HUNDRED_METRES) long picometres) {

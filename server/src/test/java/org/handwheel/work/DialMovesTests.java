@@ -541,4 +541,32 @@ class DialMovesTests {
     assertThat(DialMoves.stop(mm("0.05"), screw, Rounding.SHORT).divisions())
         .isEqualTo(BigFraction.of(2));
   }
+
+  /**
+   * What is left after a reading: 22.6 to 22.0 are 0.6, whatever was expected. A cut counted from
+   * the touch does not go by a reading, and a line that is no cut has none.
+   */
+  @Test
+  void ifASizeWereRead() {
+    PlanRun run =
+        Worked.block()
+            .setup(
+                "one",
+                """
+                hold in V80, up top, fixed back, on pair P6x10
+                cutter FC40
+                touch top with paper 0.05, zero z
+                rough top to 22.5, one pass
+                measure height with mic
+                finish top to 22
+                """)
+            .run();
+    PlanRun.SetupRun setup = run.setups().get(0);
+    assertThat(setup.steps()).hasSize(5);
+    DialMove read = DialMoves.ifRead(run, setup, 4, Length.mm("22.6")).orElseThrow();
+    assertThat(read.distance()).isEqualTo(Length.mm("0.6"));
+    assertThat(DialMoves.of(run, setup, 4).orElseThrow().distance()).isEqualTo(Length.mm("0.5"));
+    assertThat(DialMoves.ifRead(run, setup, 2, Length.mm("24.6"))).isEmpty();
+    assertThat(DialMoves.ifRead(run, setup, 1, Length.mm("24.6"))).isEmpty();
+  }
 }

@@ -292,4 +292,52 @@ class DialTests implements RowChecks {
         DialMoves.stop(Length.mm("0.01").times(divisions), screw, Rounding.NEAREST);
     assertThat(stop.countedTurns()).isEqualTo(turns);
   }
+
+  /** Ten divisions a tenth of an inch: 2.45 turns, 1.05, less than one, and below zero. */
+  @Test
+  void inWords() {
+    assertThat(Dial.words(nearest(Length.inches("0.245"), INCH)))
+        .isEqualTo("2 turns + 45 divisions");
+    assertThat(Dial.words(nearest(Length.inches("0.105"), INCH))).isEqualTo("1 turn + 5 divisions");
+    assertThat(Dial.words(nearest(Length.inches("0.005"), INCH)))
+        .isEqualTo("0 turns + 5 divisions");
+    assertThat(Dial.words(nearest(Length.ZERO, INCH))).isEqualTo("0 turns + 0 divisions");
+    // From zero back past one turn to where the collar shows 95: two whole turns down, 95 up.
+    assertThat(Dial.words(nearest(Length.inches("-0.105"), INCH)))
+        .isEqualTo("back to reading 95, 2 turns down");
+  }
+
+  /**
+   * Below zero a person counts down: 1.05 turns below is -1 and 5 marks less, 0.05 is less than
+   * one.
+   */
+  @Test
+  void turnsAsAPersonCountsThem() {
+    assertThat(nearest(Length.inches("0.245"), INCH).countedTurns()).isEqualTo("2");
+    assertThat(nearest(Length.ZERO, INCH).countedTurns()).isEqualTo("0");
+    assertThat(nearest(Length.inches("-0.005"), INCH).countedTurns()).isEqualTo("<0");
+    assertThat(nearest(Length.inches("-0.105"), INCH).countedTurns()).isEqualTo("-1");
+    assertThat(nearest(Length.inches("-0.2"), INCH).countedTurns()).isEqualTo("-2");
+  }
+
+  /** Clockwise drives the table left, so the cutter goes right over the work. */
+  @Test
+  void whichWayTheHandleTurns() {
+    Screw known =
+        new Screw(
+            Axis.X,
+            Length.mm("2"),
+            BigFraction.of(100),
+            Length.ZERO,
+            null,
+            null,
+            Direction.OPERATOR_LEFT,
+            BigFraction.of(1, 2));
+    Owned.ZDrive quill = Owned.ZDrive.QUILL;
+    assertThat(Dial.turn(known, Direction.OPERATOR_RIGHT, quill)).isEqualTo(Dial.Turn.CLOCKWISE);
+    assertThat(Dial.crank(known, Direction.OPERATOR_RIGHT, quill)).isEqualTo("clockwise");
+    assertThat(Dial.crank(known, Direction.OPERATOR_LEFT, quill)).isEqualTo("counter-clockwise");
+    assertThat(Dial.turn(METRIC, Direction.OPERATOR_LEFT, quill)).isNull();
+    assertThat(Dial.crank(METRIC, Direction.OPERATOR_LEFT, quill)).isEmpty();
+  }
 }

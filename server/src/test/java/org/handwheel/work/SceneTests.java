@@ -26,11 +26,9 @@ import org.locationtech.jts.geom.Point;
 class SceneTests {
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
-  private static final Scene SCENE =
-      Scene.of(Worked.block().setup("a", "hold in V80, up top, fixed back, on pair P6x10").grip());
-
   private static Scene scene() {
-    return SCENE;
+    return Scene.of(
+        Worked.block().setup("a", "hold in V80, up top, fixed back, on pair P6x10").grip());
   }
 
   private static Envelope box(Scene scene, String name, int which) {

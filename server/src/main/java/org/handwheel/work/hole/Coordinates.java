@@ -289,7 +289,8 @@ public final class Coordinates {
   /**
    * The fewest chains along which neither axis goes back, one after the other. Taken in rising
    * order of one axis, each hole goes on the chain whose end is nearest below it on the other: that
-   * needs as few chains as there can be (Dilworth's theorem in the plane).
+   * needs as few chains as there can be (Dilworth's theorem in the plane). A chain begins below the
+   * ends of all before it and never passes them, so the first that fits is the nearest.
    */
   private static List<At> ordered(List<At> places, AxisZero x, AxisZero y) {
     Comparator<At> rising =
@@ -298,19 +299,16 @@ public final class Coordinates {
     List<List<At>> chains = new ArrayList<>();
     for (At at : places.stream().sorted(rising).toList()) {
       Length height = y.arriving(at.y());
-      List<At> best = null;
-      for (List<At> chain : chains) {
-        Length end = y.arriving(chain.get(chain.size() - 1).y());
-        boolean fits = !end.isMoreThan(height);
-        if (fits && (best == null || end.isMoreThan(y.arriving(best.get(best.size() - 1).y())))) {
-          best = chain;
-        }
-      }
-      if (best == null) {
-        best = new ArrayList<>();
-        chains.add(best);
-      }
-      best.add(at);
+      chains.stream()
+          .filter(chain -> !y.arriving(chain.get(chain.size() - 1).y()).isMoreThan(height))
+          .findFirst()
+          .orElseGet(
+              () -> {
+                List<At> begun = new ArrayList<>();
+                chains.add(begun);
+                return begun;
+              })
+          .add(at);
     }
     return chains.stream().flatMap(List::stream).toList();
   }

@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Chains on the drawing of a pump's valve box; the sums are elementary and done by hand here. */
 class DrawnPointsTests {
   private static final StandardTables TABLES = StandardTables.builtIn();
-  private static final DrawnPoints POINTS =
+  private final DrawnPoints valveBox =
       points(
           """
           part
@@ -49,8 +49,8 @@ class DrawnPointsTests {
     return DrawnPoints.of(checked.run().plan(), checked.run().drawing(), TABLES).orElseThrow();
   }
 
-  private static DrawnChain chain(String from, String to, String along) {
-    return POINTS
+  private DrawnChain chain(String from, String to, String along) {
+    return valveBox
         .chain(from, to, PartDimension.valueOf(along.toUpperCase(Locale.ROOT)))
         .orElseThrow();
   }
@@ -94,13 +94,122 @@ class DrawnPointsTests {
     // from the centre each is 20 +-0.2 to its side
     "lugs 1, lugs 2, length, 40, 39.6, 40.4",
     // a floor in the front
-    "back, floor of side, width, 28, 27.7, 28.3"
+    "back, floor of side, width, 28, 27.7, 28.3",
+    // 15 +-0.05 from the right less half of 8.0 +-0.2
+    "right, right of outlet, length, 11, 10.85, 11.15",
+    "right, left of outlet, length, 19, 18.85, 19.15",
+    // 12 +-0.2 less, or more, half of 10 H7
+    "front, front of inlet, width, 7, 6.7925, 7.2",
+    "front, back of inlet, width, 17, 16.8, 17.2075",
+    // depths alone
+    "top, floor of drain, height, 14, 13.9, 14.1",
+    "front, floor of side, width, 12, 11.9, 12.1",
+    "top, floor of guide, height, 3, 2.9, 3.1",
+    // whole numbers are +-0.5; a thread has its diameter
+    "left, side, length, 20, 19.5, 20.5",
+    "bottom, side, height, 8, 7.5, 8.5",
+    "top, side, height, 12, 11.4, 12.5",
+    "left, left of side, length, 17, 16.5, 17.5",
+    "bottom, top of side, height, 11, 10.5, 11.5",
+    // two steps of a pattern are one size of the drawing
+    "studs 1, studs 3, length, 40, 39.9, 40.1",
+    "front, studs 2, width, 30, 29.8, 30.2",
+    // half the width +-0.1, the middle +-0.5, the form +-0.2
+    "front, front of rim, width, 5, 4.2, 5.8",
+    "right, right of rim, length, 5, 4.25, 5.75",
+    "left, guide, length, 30, 29.95, 30.05",
+    // a point and itself
+    "inlet, inlet, length, 0, 0, 0"
   })
   void sizesAddUp(String from, String to, String along, String nominal, String low, String high) {
     DrawnChain chain = chain(from, to, along);
     assertThat(chain.nominal()).isEqualTo(Length.mm(nominal));
     assertThat(chain.sizes().worstCase())
         .isEqualTo(new LengthRange(Length.mm(low), Length.mm(high)));
+  }
+
+  private final DrawnPoints behind =
+      points(
+          """
+          part
+            tolerance 0 +-0.5, 0.0 +-0.2, 0.00 +-0.05
+            length 60.0 +-0.1
+            width 40.0 +-0.2
+            height 20.0
+            hole a in bottom, dia 5.0, depth 8, at (10.00, 6.0) from right back
+            slot s in bottom, at (15.00, 6.0) from left back, width 5, length 20, depth 3
+            pocket p in bottom, at (40.00, 6.0) from left back, width 5, length 20, depth 20
+            hole c in top, dia 4.0, through
+            pattern ring of c, circle dia 20, count 4, about (30.00, 20.0) from left front
+            hole g in top, dia 3.0, through
+            pattern net of g, grid 2 x 2, at (5.00, 5.0) from left front, by (10, 8)
+            hole m in top, dia 3.0, through
+            pattern mids of m, at (0.00, 7.0) from left front, mirrored front to back
+            corner nose seen from top, radius 5, at (0, 0) from right front
+            chamfer lip in top, width 1
+          """);
+
+  @ParameterizedTest
+  @CsvSource({
+    "bottom, floor of a, height, 8, 7.9, 8.1",
+    // height 20 +-0.2 less the depth
+    "top, floor of a, height, 12, 11.7, 12.3",
+    "right, a, length, 10, 9.95, 10.05",
+    "back, a, width, 6, 5.8, 6.2",
+    "front, a, width, 34, 33.6, 34.4",
+    "bottom, floor of s, height, 3, 2.9, 3.1",
+    "front, s, width, 34, 33.6, 34.4",
+    "s, a, width, 0, -0.4, 0.4",
+    "left, s, length, 15, 14.95, 15.05",
+    // from the middle of the circle half its diameter, as one size of the shop's limit
+    "left, ring 1, length, 40, 39.85, 40.15",
+    "front, ring 2, width, 30, 29.7, 30.3",
+    "left, ring 2, length, 30, 29.95, 30.05",
+    "net 1, net 4, length, 10, 9.9, 10.1",
+    "net 1, net 4, width, 8, 7.9, 8.1",
+    // the mirror's side: width 40 +-0.2 less 7 +-0.2
+    "front, mids 2, width, 33, 32.6, 33.4",
+    "back, mids 2, width, 7, 6.8, 7.2",
+    "back, front of mids 2, width, 8.5, 8.2, 8.8"
+  })
+  void sizesFromTheBackAndTheBottom(
+      String from, String to, String along, String nominal, String low, String high) {
+    DrawnChain chain =
+        behind.chain(from, to, PartDimension.valueOf(along.toUpperCase(Locale.ROOT))).orElseThrow();
+    assertThat(chain.nominal()).isEqualTo(Length.mm(nominal));
+    assertThat(chain.sizes().worstCase())
+        .isEqualTo(new LengthRange(Length.mm(low), Length.mm(high)));
+  }
+
+  /** Corners and chamfers have no middle, through features no floor, slots no walls here. */
+  @Test
+  void whatIsNoPoint() {
+    assertThat(behind.names())
+        .contains("left", "top", "a", "floor of a", "s", "floor of s", "p", "ring 4", "net 4")
+        .doesNotContain("nose", "lip", "floor of p", "floor of c", "left of s", "floor of ring 1");
+    assertThat(valveBox.names()).doesNotContain("floor of inlet", "left of guide");
+    assertThat(valveBox.names()).contains("left of rim", "back of rim");
+  }
+
+  /** The links say which size, how often it counts and where it is written. */
+  @Test
+  void linksInWords() {
+    DrawnChain chain = chain("inlet", "right", "length");
+    assertThat(chain.links())
+        .extracting(link -> link.size().words() + " " + link.halves())
+        .containsExactlyInAnyOrder("length 2", "inlet from the left -2");
+    assertThat(chain("left", "outlet", "length").links())
+        .extracting(link -> link.size().words() + " " + link.halves())
+        .containsExactlyInAnyOrder("length 2", "outlet from the right -2");
+    assertThat(chain("left", "drain", "length").links())
+        .extracting(link -> link.size().words() + " " + link.halves())
+        .contains("length 1");
+    assertThat(chain("front", "front of inlet", "width").links())
+        .extracting(link -> link.size().words() + " " + link.halves())
+        .containsExactlyInAnyOrder("inlet from the front 2", "dia of inlet -1");
+    assertThat(chain("left", "left of rim", "length").links())
+        .extracting(link -> link.size().words())
+        .contains("rim from the centre", "length of rim");
   }
 
   /** The other way is the same distance. */
@@ -120,12 +229,12 @@ class DrawnPointsTests {
 
   @Test
   void pointsThatAreNotAndDirectionsThatAreNot() {
-    assertThat(POINTS.chain("inlet", "right", PartDimension.HEIGHT)).isEmpty();
-    assertThat(POINTS.chain("intake", "right", PartDimension.LENGTH)).isEmpty();
-    assertThat(POINTS.directions("left", "inlet")).containsExactly(PartDimension.LENGTH);
-    assertThat(POINTS.directions("inlet", "OUTLET"))
+    assertThat(valveBox.chain("inlet", "right", PartDimension.HEIGHT)).isEmpty();
+    assertThat(valveBox.chain("intake", "right", PartDimension.LENGTH)).isEmpty();
+    assertThat(valveBox.directions("left", "inlet")).containsExactly(PartDimension.LENGTH);
+    assertThat(valveBox.directions("inlet", "OUTLET"))
         .containsExactly(PartDimension.LENGTH, PartDimension.WIDTH);
-    assertThat(POINTS.directions("top", "left")).isEmpty();
+    assertThat(valveBox.directions("top", "left")).isEmpty();
   }
 
   @Test

@@ -12,6 +12,7 @@ import org.handwheel.work.Engagement;
 import org.handwheel.work.PlanRun;
 import org.handwheel.work.SetupTime;
 import org.handwheel.work.feature.FeatureBite.Where;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -143,6 +144,7 @@ class FeatureBiteTests {
   }
 
   /** In a round of 6 a cutter of 3 reaches further into the 0.5 left on than along a wall. */
+  @Tag("long")
   @Test
   void insideARoundTheCutterReachesFurther() {
     FeatureBite bite =

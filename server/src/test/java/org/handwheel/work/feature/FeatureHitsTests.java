@@ -12,6 +12,7 @@ import org.handwheel.work.PlanRun.StepRun;
 import org.handwheel.work.feature.FeatureHits.Hit;
 import org.handwheel.work.feature.FeatureHits.ToolPart;
 import org.handwheel.work.feature.FeatureRun.Result;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -113,6 +114,86 @@ class FeatureHitsTests {
         .noneMatch(hit -> hit.thing() == Thing.CLAMP);
   }
 
+  /**
+   * A shank of 16 on a cutter of 10 reaches 3 further, 12 above its end: at 49 from 41 on. So does
+   * a holder, above the flutes and what the cutter stands out besides.
+   */
+  @Test
+  void aShankThatIsThickerThanTheCutter() {
+    String thick = "own cutter TRIAL\n  dia: 10\n  flute: 12\n  shank: 16\n";
+    Hit shank = clampHit(ledge("31", thick)).orElseThrow();
+    assertThat(shank.part()).isEqualTo(ToolPart.SHANK);
+    // 4.7 and the flutes of 12, less the clamp's top at 26.
+    assertThat(shank.clearance()).isEqualTo(Length.mm("-9.3"));
+    assertThat(clampHit(ledge("29.9", thick))).isEmpty();
+    assertThat(clampHit(ledge("31", thick.replace("shank: 16", "shank: 10")))).isEmpty();
+    // Where the edges meet it, too, they are lower.
+    assertThat(clampHit(ledge("34", thick)).orElseThrow().part()).isEqualTo(ToolPart.EDGES);
+    assertThat(clampHit(ledge("34", thick)).orElseThrow().clearance())
+        .isEqualTo(Length.mm("-21.3"));
+    String holder = "own cutter TRIAL\n  dia: 10\n  flute: 12\n  holder: 40\n";
+    PlanRun run = ledge("25", holder).run();
+    Length out =
+        Length.mm("12")
+            .plus(run.plan().shop().limits().length(org.handwheel.model.Limit.STICK_OUT));
+    assertThat(clampHit(ledge("25", holder)).orElseThrow().clearance())
+        .isEqualTo(Length.mm("-21.3").plus(out));
+    assertThat(clampHit(ledge("25", holder.replace("holder: 40", "holder: 10")))).isEmpty();
+  }
+
+  private static java.util.Optional<Hit> clampHit(FeatureTrial trial) {
+    return trial.hits().stream().filter(hit -> hit.thing() == Thing.CLAMP).findFirst();
+  }
+
+  /** Stock of 8 may measure 7.7; cut through and 0.3 further the cutter ends 0.6 below it. */
+  @Test
+  void aWindowIsCutIntoTheTable() {
+    String window = "window w in top, at (28, 15), ellipse 36 x 20";
+    FeatureTrial trial =
+        FeatureTrial.of("56 x 30 x 8", window)
+            .lines("cutter SD6", "touch top, zero z", "window w with SD6, cusp 0.1");
+    List<Hit> table = trial.on("on table, up top, fixed back, clamp C1 at (11, 15)").hits();
+    assertThat(table)
+        .filteredOn(hit -> hit.thing() == Thing.TABLE)
+        .extracting(Hit::clearance)
+        .containsExactly(Length.mm("-0.6"));
+    // On parallels of 10 as much higher.
+    List<Hit> raised =
+        trial.on("on table, up top, fixed back, on pair P3x10, clamp C1 at (11, 15)").hits();
+    assertThat(raised)
+        .filteredOn(hit -> hit.thing() == Thing.TABLE)
+        .extracting(Hit::clearance)
+        .containsExactly(Length.mm("9.4"));
+  }
+
+  /** Over its starting hole, in the middle of the window, the cutter goes down and comes back. */
+  @Test
+  void onTheWayFromTheHoleToTheWall() {
+    String window = "window w in top, at (50, 30), ellipse 80 x 50";
+    FeatureTrial trial =
+        FeatureTrial.of("100 x 60 x 8", window + "\nhole in-it in top, dia 8, through, at (50, 30)")
+            .with("own clamp small\n  width: 4\n  height: 18\n")
+            .on("on table, up top, fixed back, on pair P3x10, clamp small at (50, 30)")
+            .lines("drill in-it", "cutter SD6", "touch top, zero z", "window w with SD6, cusp 0.1");
+    assertThat(clampHit(trial)).isPresent();
+    FeatureTrial without =
+        FeatureTrial.of("100 x 60 x 8", window)
+            .with("own clamp small\n  width: 4\n  height: 18\n")
+            .on("on table, up top, fixed back, on pair P3x10, clamp small at (50, 30)")
+            .lines("cutter SD6", "touch top, zero z", "window w with SD6, cusp 0.1");
+    assertThat(clampHit(without)).isEmpty();
+  }
+
+  /** An outline cut free in a vise has a rule of its own. */
+  @Test
+  void anOutlineThatIsCutFreeInAVise() {
+    FeatureTrial trial =
+        FeatureTrial.of("56 x 30 x 8", "outline oval in top, ellipse 40 x 20")
+            .lines("cutter EM10", "touch top, zero z", "outline oval with EM10, cusp 0.1");
+    assertThat(trial.hits()).isEmpty();
+    assertThat(trial.on("on table, up top, fixed back, clamp C1 at (28, 15)").hits()).isNotEmpty();
+  }
+
   @Test
   void theMessageNamesTheHolder() {
     Checked checked = ledge("25", cutter("15", "40")).check();
@@ -142,6 +223,7 @@ class FeatureHitsTests {
   }
 
   /** Clamps at random places round an oval: struck where the way comes nearer than the radius. */
+  @Tag("long")
   @Test
   void anOutlineStrikesJustTheClampsThatItsWayComesNear() {
     Random random = new Random(20261127);

@@ -220,4 +220,64 @@ class FeatureTableTests {
     assertThat(table.run().sweep()).isNotNull();
     assertThat(box(10, 12, 40, 20).contains(table.run().sweep())).isTrue();
   }
+
+  /**
+   * Three rows to and fro and once round: X turns round at the end of each row, and then X and Y in
+   * turns at the corners. 30 x 17 about (30, 20) leaves the axis 24 x 11.
+   */
+  @Test
+  void whereHandlesTurnRound() throws IOException {
+    FeatureTable table =
+        table(
+            run(
+                "pocket well in top, size 30 x 17, depth 4, at (30, 20) from left front",
+                "pocket well with SD6"));
+    assertThat(table.rows())
+        .extracting(FeatureTable.Row::turnsRound)
+        .containsExactly(
+            List.of(),
+            List.of(),
+            List.of(org.handwheel.model.Axis.X),
+            List.of(),
+            List.of(org.handwheel.model.Axis.X),
+            List.of(),
+            List.of(org.handwheel.model.Axis.Y),
+            List.of(org.handwheel.model.Axis.X),
+            List.of(org.handwheel.model.Axis.Y),
+            List.of(org.handwheel.model.Axis.X),
+            List.of());
+    assertThat(table.rows()).allMatch(row -> row.first() == null);
+    assertThat(table.rows().get(0).x().asked()).isEqualTo(Length.mm("18"));
+    assertThat(table.rows().get(0).y().asked()).isEqualTo(Length.mm("17.25"));
+    assertThat(table.rows().get(6).x().asked()).isEqualTo(Length.mm("42"));
+    assertThat(table.rows().get(6).y().asked()).isEqualTo(Length.mm("25.5"));
+    assertThat(table.middle()).isNotNull();
+    assertThat(table.middle().atX().asked()).isEqualTo(Length.mm("30"));
+    // Rounded toward the middle: never further out than asked, by less than a division.
+    for (FeatureTable.Row row : table.rows()) {
+      double x = row.x().reached().millimetres() - 30;
+      double asked = row.x().asked().millimetres() - 30;
+      assertThat(Math.abs(x)).isBetween(Math.abs(asked) - 0.0254, Math.abs(asked) + 1e-9);
+    }
+  }
+
+  /** From the right and the back coordinates grow the other way; the stops are those places. */
+  @Test
+  void fromTheRightAndTheBack() throws IOException {
+    FeatureTable table =
+        table(
+            run(
+                "pocket well in top, size 30 x 17, depth 4, at (30, 20) from left front",
+                "find right from operator-right with finder F5, zero x at edge\n"
+                    + "find back from operator-back with finder F5, zero y at edge\n"
+                    + "pocket well with SD6"));
+    // 60 - 18 and 40 - 17.25.
+    assertThat(table.rows().get(0).x().asked()).isEqualTo(Length.mm("42"));
+    assertThat(table.rows().get(0).y().asked()).isEqualTo(Length.mm("22.75"));
+    for (FeatureTable.Row row : table.rows()) {
+      double x = row.x().reached().millimetres() - 30;
+      double asked = row.x().asked().millimetres() - 30;
+      assertThat(Math.abs(x)).isBetween(Math.abs(asked) - 0.0254, Math.abs(asked) + 1e-9);
+    }
+  }
 }

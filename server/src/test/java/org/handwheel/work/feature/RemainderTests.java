@@ -75,4 +75,65 @@ class RemainderTests {
     assertThat(deep.over()).hasSize(1);
     assertThat(deep.over().get(0).depth()).isEqualTo(depth("10", "12"));
   }
+
+  /** A ring of 8 less 6; half a tenth all round is no matter. */
+  @Test
+  void aHoleTooWide() throws IOException {
+    Remainder wide = remainder(BLIND, "drill pin 8");
+    assertThat(wide.left()).isEmpty();
+    assertThat(wide.over()).hasSize(1);
+    assertThat(wide.over().get(0).depth()).isEqualTo(depth("0", "10"));
+    assertThat(wide.over().get(0).area()).isCloseTo(Math.PI * (16 - 9), within(0.1));
+    assertThat(wide.isNothing()).isFalse();
+    assertThat(remainder(BLIND, "drill pin 6.1").isNothing()).isTrue();
+    assertThat(remainder(BLIND, "drill pin 6, depth 10.1").isNothing()).isTrue();
+  }
+
+  /** Depths count from the right, the back and the top, whatever face the feature is in. */
+  @Test
+  void facesThatAreCountedFromBehind() throws IOException {
+    Remainder bottom = remainder("pocket well in bottom, at (30, 20), size 30 x 18, depth 4", "");
+    assertThat(bottom.left()).hasSize(1);
+    assertThat(bottom.left().get(0).face()).isEqualTo(Face.TOP);
+    assertThat(bottom.left().get(0).depth()).isEqualTo(depth("16", "20"));
+    Remainder front = remainder("hole a in front, dia 6, depth 10, at (20, 10)", "");
+    assertThat(front.left().get(0).face()).isEqualTo(Face.BACK);
+    assertThat(front.left().get(0).depth()).isEqualTo(depth("30", "40"));
+    Remainder right = remainder("hole a in right, dia 6, depth 10, at (20, 10)", "");
+    assertThat(right.left().get(0).face()).isEqualTo(Face.RIGHT);
+    assertThat(right.left().get(0).depth()).isEqualTo(depth("0", "10"));
+    Remainder through = remainder("hole a in top, dia 6, through, at (20, 20)", "");
+    assertThat(through.left().get(0).depth()).isEqualTo(depth("0", "20"));
+  }
+
+  @Test
+  void aCounterboreIsWantedToItsDepth() throws IOException {
+    String hole = "hole a in top, dia 6, through, at (20, 20), counterbore dia 11 depth 5";
+    Remainder rest = remainder(hole, "drill a");
+    assertThat(rest.left()).hasSize(1);
+    assertThat(rest.left().get(0).depth()).isEqualTo(depth("0", "5"));
+    assertThat(rest.left().get(0).area()).isCloseTo(Math.PI * (5.5 * 5.5 - 9), within(0.2));
+    assertThat(remainder(hole, "drill a\ncounterbore a").isNothing()).isTrue();
+  }
+
+  /** Between core and outer diameter of a thread nothing is amiss, nor is a spotface. */
+  @Test
+  void threadsAndSpotfaces() throws IOException {
+    String thread = "hole a in top, M6, thread 7, drill 12, at (20, 20)";
+    assertThat(remainder(thread, "drill a\ntap a").isNothing()).isTrue();
+    assertThat(remainder(thread, "").left()).hasSize(1);
+    assertThat(
+            remainder(
+                    "hole a in top, dia 6, through, at (20, 20), spotface dia 14",
+                    "drill a\ncounterbore a, 14, depth 1")
+                .isNothing())
+        .isTrue();
+    // Cones are not compared.
+    assertThat(
+            remainder(
+                    "hole a in top, dia 6, through, at (20, 20), countersink dia 9",
+                    "spot a\ndrill a\ncountersink a")
+                .isNothing())
+        .isTrue();
+  }
 }

@@ -44,6 +44,9 @@ class HoleConditionsTests {
         dia: 12
         flute: 25
         made-of: carbide
+      own drill D11
+        dia: 11
+        angle: 90 deg
       own material rail
         like: steel-mild
         speed-hss: 10 m/min
@@ -233,6 +236,79 @@ class HoleConditionsTests {
     assertThat(drill.feed().from()).isEqualTo(TurnFrom.MOTOR);
     assertThat(drill.load()).isNotNull();
     assertThat(drill.load().motorKilowatts()).isCloseTo(0.5, within(1e-6));
+  }
+
+  /** A handle of 2 mm a turn, a turn in 0.7 s at the fastest: 171.43 mm/min, 0.1071 at 1600 rpm. */
+  @Test
+  void theFeedIsHeldToWhatAHandWinds() {
+    HoleConditions drill =
+        only(
+            "steel-mild", "hole a in top, dia 7, depth 20, at (30, 20)", "drill a, speed 1600 rpm");
+    assertThat(drill.feed()).isNotNull();
+    assertThat(drill.feed().from()).isEqualTo(TurnFrom.BY_HAND);
+    assertThat(drill.feed().perTurn().millimetres()).isCloseTo(60 * 2 / 0.7 / 1600, within(1e-9));
+    assertThat(drill.feed().usual()).isNotNull();
+  }
+
+  /**
+   * Two lips, each a chip of f/2 sin(59 deg): M = kc f (D^2 - d^2) / 8 (geometry), P = 2 pi M n /
+   * 60, and a quarter is lost in the drive.
+   */
+  @Test
+  void whatADrillTakesOfTheMotor() {
+    HoleConditions drill =
+        groups(
+                "steel-mild",
+                "hole a in top, dia 12, depth 20, at (30, 20)",
+                "drill a, 6, speed 400 rpm, feed 0.1 mm/rev\n"
+                    + "drill a, 12, speed 400 rpm, feed 0.1 mm/rev")
+            .get(1)
+            .conditions();
+    var force = TABLES.materials().find("steel-mild").orElseThrow().force();
+    double chip = 0.1 / 2 * Math.sin(Math.toRadians(59));
+    double torque = force.kc11() * Math.pow(chip, -force.mc()) * 0.1 * (144 - 36) / 8 / 1000;
+    assertThat(drill.load()).isNotNull();
+    assertThat(drill.load().torque()).isCloseTo(torque, within(1e-6));
+    assertThat(drill.load().motorKilowatts())
+        .isCloseTo(torque * 2 * Math.PI * 400 / 60 / 1000 / 0.75, within(1e-6));
+  }
+
+  /** A drill ground to 90 degrees takes a thinner chip, f/2 sin 45, and so more of the motor. */
+  @Test
+  void thePointOfTheDrillCounts() {
+    HoleConditions drill =
+        only(
+            "steel-mild",
+            "hole a in top, dia 11, depth 20, at (30, 20)",
+            "drill a, speed 400 rpm, feed 0.1 mm/rev");
+    double chip = 0.05 * Math.sin(Math.toRadians(45));
+    // kc1.1 of 1600 and mc of 0.22: the row of mild steel.
+    double torque = 1600 * Math.pow(chip, -0.22) * 0.1 * 121 / 8 / 1000;
+    assertThat(drill.load()).isNotNull();
+    assertThat(drill.load().torque()).isCloseTo(torque, within(1e-6));
+  }
+
+  @Test
+  void onlyDrillsPeckAndOnlyTheyAreLoaded() {
+    List<Group> groups =
+        groups(
+            "steel-mild",
+            "hole a in top, dia 10 H7, through, at (30, 20)",
+            "drill a 9.8, peck 5\nream a 10 mm");
+    // 30 mm in fives.
+    assertThat(groups.get(0).conditions().pecks()).isEqualTo(6);
+    HoleConditions reamer = groups.get(1).conditions();
+    assertThat(reamer.pecks()).isEqualTo(1);
+    assertThat(reamer.load()).isNull();
+    assertThat(reamer.turns()).isNull();
+    assertThat(groups.get(0).conditions().turns()).isNull();
+  }
+
+  /** A hole in a face that does not look up is not made, so nothing is said of its tool. */
+  @Test
+  void whatCannotBeReachedHasNoConditions() {
+    assertThat(groups("steel-mild", "hole a in front, dia 8, depth 20, at (30, 10)", "drill a"))
+        .isEmpty();
   }
 
   @Test

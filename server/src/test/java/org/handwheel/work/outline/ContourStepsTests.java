@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.apache.commons.numbers.fraction.BigFraction;
@@ -114,6 +115,7 @@ class ContourStepsTests {
     return table;
   }
 
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void windowsOfEveryForm() {
     Contour oval = Contour.of(new Oval(26, 16));
@@ -123,6 +125,13 @@ class ContourStepsTests {
     table(Contour.of(new Rounded(30, 12, 12)), Side.INSIDE, 5, "0", "0.05", CutDirection.CLIMB);
     table(Contour.of(new Rounded(9, 20, 9)), Side.INSIDE, 3, "0", "0.04", CutDirection.CLIMB);
     table(Contour.of(new Rounded(15, 15, 15)), Side.INSIDE, 8, "0", "0.05", CutDirection.CLIMB);
+  }
+
+  /** One of each, with the whole simulation; the others do the same for more forms. */
+  @Test
+  void aWindowAndALinkKeepTheirWord() {
+    table(Contour.of(new Oval(20, 12)), Side.INSIDE, 4, "0.25", "0.1", CutDirection.CONVENTIONAL);
+    table(FreeOutlineTests.link(), Side.OUTSIDE, 5, "0", "0.1", CutDirection.CLIMB);
   }
 
   /** Conventional within is clockwise, outside counter-clockwise (common practice, no source). */
@@ -140,6 +149,7 @@ class ContourStepsTests {
     return Area.ofRingSigned(table.path().getCoordinates()) < 0;
   }
 
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void freeOutlinesWithHollowsBossesAndSlopes() {
     for (CutDirection way : CutDirection.values()) {
@@ -151,6 +161,7 @@ class ContourStepsTests {
   }
 
   /** Turned over and rolled on its side the form is the same, seen from elsewhere. */
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void placedAnyWay() {
     for (int first : List.of(1, -1)) {
@@ -193,6 +204,7 @@ class ContourStepsTests {
         .isInstanceOf(Result.TooFine.class);
   }
 
+  @Tag("long")
   @Property(tries = 25, seed = "20261127")
   void everyWindowKeepsItsWord(
       @ForAll @DoubleRange(min = 8, max = 40) double first,
@@ -218,6 +230,7 @@ class ContourStepsTests {
   }
 
   /** Links of two bosses with straight or hollow sides, and blended boxes, at random. */
+  @Tag("long")
   @Property(tries = 25, seed = "20261127")
   void everyFreeOutlineKeepsItsWord(
       @ForAll @DoubleRange(min = 6, max = 14) double boss,

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Optional;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Tag;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.apache.commons.numbers.fraction.BigFraction;
@@ -99,6 +100,7 @@ class StepTableTests {
     assertThat(table.bound()).isBetween(Length.mm("0.25"), Length.mm("0.35"));
   }
 
+  @org.junit.jupiter.api.Tag("long")
   @Test
   void uprightOvalsAndRoundedRectangles() {
     assertKeepsItsWord(table(new Oval(12, 30), "5", "0", "0.06", CutDirection.CONVENTIONAL));
@@ -107,6 +109,7 @@ class StepTableTests {
     assertKeepsItsWord(table(new Rounded(25, 25, 25), "8", "0.2", "0.1", CutDirection.CLIMB));
   }
 
+  @Tag("long")
   @Property(tries = 60)
   void everyTableKeepsItsWord(
       @ForAll @DoubleRange(min = 12, max = 70) double first,
