@@ -398,7 +398,11 @@ public final class Engine {
 
     private void apply(CutRun cut, Bearing bearing) {
       Face face = cut.face();
-      work = work.withSize(face.dimension(), cut.after());
+      // A cut that may go through the work is a slip: what follows from it would mean nothing.
+      work =
+          cut.after().range().low().isPositive()
+              ? work.withSize(face.dimension(), cut.after())
+              : work.withoutSize(face.dimension());
       work = work.withFace(face, faceAfter(cut, work.face(face), bench.tram()));
       if (orientation != null) {
         work =

@@ -119,6 +119,12 @@ public record Workpiece(
     return new Workpiece(next, faces, relations, obstacles, removed, holes);
   }
 
+  Workpiece withoutSize(PartDimension dimension) {
+    Map<PartDimension, SizeState> next = new HashMap<>(sizes);
+    next.remove(dimension);
+    return new Workpiece(next, faces, relations, obstacles, removed, holes);
+  }
+
   Workpiece withRelations(Map<FacePair, Relation> next, Map<FacePair, Obstacle> nextObstacles) {
     return new Workpiece(sizes, faces, next, nextObstacles, removed, holes);
   }

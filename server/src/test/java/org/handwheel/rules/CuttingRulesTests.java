@@ -30,6 +30,17 @@ class CuttingRulesTests {
     assertThat(plan.in("aluminium-6082").found()).isEqualTo(list(expected));
   }
 
+  /** A slip of unit may take the whole block away: nothing is said of what would be left of it. */
+  @Test
+  void afterACutThroughTheWorkNothingIsKnown() {
+    BenchPlan plan =
+        faced("60 x 30 x 21", "on pair P6x10", "clean top at 10, at most 30")
+            .face("up bottom, fixed back, on pair P6x10", "bottom", "clean bottom at 0.2");
+    assertThat(plan.found())
+        .containsExactlyInAnyOrder(
+            "error cutter-meets-jaw", "error cutter-meets-parallel", "warning unit-suspect");
+  }
+
   /** A couple of thou for a climb finishing pass in soft metal; a deep climb cut jumps. */
   @ParameterizedTest
   @CsvSource({

@@ -5,6 +5,7 @@ import org.handwheel.model.Owned;
 import org.handwheel.rules.Checkup;
 import org.handwheel.rules.EachSetup;
 import org.handwheel.rules.SimpleRule;
+import org.handwheel.rules.size.UnitSuspect;
 import org.handwheel.syntax.Finding;
 import org.handwheel.syntax.Finding.Related;
 import org.handwheel.syntax.Severity;
@@ -20,7 +21,10 @@ public final class DepthOverFlutes extends SimpleRule implements EachSetup {
 
   @Override
   public void check(Checkup checkup, Consumer<Finding> out) {
-    checkup.cuts().forEach(cut -> check(cut, out));
+    checkup
+        .cuts()
+        .filter(cut -> !UnitSuspect.isSuspectDepth(checkup, cut))
+        .forEach(cut -> check(cut, out));
     checkup.forEachKnownFeature((setup, step, feature) -> check(feature, out));
   }
 

@@ -67,13 +67,18 @@ public final class StockTooSmall extends SimpleRule {
             cut.cut().origin(),
             "cleaning by up to "
                 + cut.removal().high()
-                + " may leave only "
-                + cut.after().range().low()
-                + " of the "
-                + demand.dimension().word()
+                + left(demand, cut)
                 + "; the part needs "
                 + demand.limits().low(),
             drawing(demand)));
+  }
+
+  private static String left(Demand demand, CutRun cut) {
+    Length low = cut.after().range().low();
+    String word = demand.dimension().word();
+    return low.isPositive()
+        ? " may leave only " + low + " of the " + word
+        : " may go through all of the " + word;
   }
 
   private static Related drawing(Demand demand) {
