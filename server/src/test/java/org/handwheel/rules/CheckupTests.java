@@ -188,16 +188,16 @@ class CheckupTests {
   @Test
   void whatIsKnownOfASetupIsKept() {
     String plan =
-        LOGGED.replace("  deburr edges of top\n", "")
+        LOGGED.replace("pass 0.5", "pass 1.5")
             + "setup two\n  hold in V80, up top, fixed back, on pair P6x10\n";
     Checked earlier = check(plan, null);
     Checked later = check(plan + "  lock z\n", earlier);
-    assertThat(rules(later)).contains("measure-before-deburr");
-    Finding found = find(earlier, "measure-before-deburr");
-    assertThat(find(later, "measure-before-deburr")).isSameAs(found);
+    assertThat(rules(later)).contains("heavy-pass");
+    Finding found = find(earlier, "heavy-pass");
+    assertThat(find(later, "heavy-pass")).isSameAs(found);
     // A larger part is other ground, so all is looked at anew.
     Checked other = check(plan.replace("height 21.00", "height 21.50"), earlier);
-    assertThat(find(other, "measure-before-deburr")).isNotSameAs(found);
+    assertThat(find(other, "heavy-pass")).isNotSameAs(found);
   }
 
   private static Finding find(Checked checked, String rule) {

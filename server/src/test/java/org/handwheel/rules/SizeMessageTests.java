@@ -513,7 +513,7 @@ class SizeMessageTests {
     assertThat(flat)
         .startsWith("warning not-flat at `flat top 0.001`: the top is flat only within ")
         .endsWith(
-            " the way it is cut; the drawing asks for 0.001 mm (0 thou)\n  see `"
+            " the way it is cut; the drawing asks for 0.001 mm (under 0.1 thou)\n  see `"
                 + finish
                 + "`: it comes from here\n");
     assertThat(cut(HEIGHT + "\n  flat top 0.1", ROUGH, finish).said("not-flat")).isEmpty();
@@ -528,7 +528,7 @@ class SizeMessageTests {
             "warning not-parallel at `parallel top to bottom 0.001`: the top and the bottom are parallel"
                 + " only within 0.0")
         .endsWith(
-            " the way they are held; the drawing asks for 0.001 mm (0 thou)\n  see `"
+            " the way they are held; the drawing asks for 0.001 mm (under 0.1 thou)\n  see `"
                 + finish
                 + "`: cut seated on the bottom, tapped down\n");
     assertThat(cut(HEIGHT + "\n  parallel top to bottom 0.1", ROUGH, finish).said("not-parallel"))
@@ -549,7 +549,7 @@ class SizeMessageTests {
             ": no setup makes the left and the front square to each other (and 10 more pairs)\n")
         .contains(": the back and the top are square only within 0.0")
         .contains(
-            " the way they are held; the drawing asks for 0.001 mm (0 thou)\n  see `finish top")
+            " the way they are held; the drawing asks for 0.001 mm (under 0.1 thou)\n  see `finish top")
         .contains("`: cut with the back on the fixed jaw\n");
     // It is parallel to the face opposite, too, if it is to be square all round: three pairs.
     String parallel = barred.said("not-parallel");
