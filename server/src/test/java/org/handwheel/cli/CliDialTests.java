@@ -176,7 +176,7 @@ final class CliDialTests {
         "101 m          | ",
         "1000000 mm     | no dial counts further than 100 m",
         "9e99 mm        | ",
-        "99999999999999999999 mm | this length is larger than 9 000 km"
+        "99999999999999999999 mm | this length is larger than 10 km"
       })
   void refusesWhatIsNoLength(String length, String problem) {
     String[] args =
