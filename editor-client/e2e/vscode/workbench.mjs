@@ -95,7 +95,16 @@ export class Workbench {
     const box = this.page.locator('.quick-input-widget input.input');
     await box.waitFor({ timeout: this.milliseconds });
     await this.eventually('no dialog for a path', async () => /^\//.test(await box.inputValue()));
-    await box.fill(target);
+    // The dialog may still put in a path of its own: what is written has to stay for a while.
+    let still = 0;
+    await this.eventually('the path does not stay', async () => {
+      if (await box.inputValue() === target) {
+        return ++still > 5;
+      }
+      still = 0;
+      await box.fill(target);
+      return false;
+    });
     const button = this.page.locator('.quick-input-widget .quick-input-action .monaco-button').first();
     await button.click();
     await box.waitFor({ state: 'hidden', timeout: this.milliseconds });
