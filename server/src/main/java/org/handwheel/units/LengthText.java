@@ -14,6 +14,8 @@ import java.math.RoundingMode;
  */
 public final class LengthText {
   private static final Length THOU_BELOW = Length.inches("0.1");
+  private static final Length LEAST_MM = Length.mm("0.001");
+  private static final Length LEAST_THOU = Length.inches("0.0001");
 
   private LengthText() {}
 
@@ -43,8 +45,7 @@ public final class LengthText {
 
   /** Millimetres alone, with the unit. */
   public static String mm(Length length) {
-    Length least = Length.mm("0.001");
-    return (isLost(length, least) ? "under 0.001" : number(length, LengthUnit.MM, 3, 2)) + " mm";
+    return (isLost(length, LEAST_MM) ? "under 0.001" : number(length, LengthUnit.MM, 3, 2)) + " mm";
   }
 
   /** Thou below a tenth of an inch, else inches, with the unit. */
@@ -52,8 +53,8 @@ public final class LengthText {
     if (!small(length)) {
       return number(length, LengthUnit.IN, 4, 3) + " in";
     }
-    Length least = Length.inches("0.0001");
-    return (isLost(length, least) ? "under 0.1" : number(length, LengthUnit.THOU, 1, 0)) + " thou";
+    return (isLost(length, LEAST_THOU) ? "under 0.1" : number(length, LengthUnit.THOU, 1, 0))
+        + " thou";
   }
 
   /** Whether something would be shown as nothing: at most half of the least figure. */
